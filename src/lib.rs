@@ -1,0 +1,2 @@
+//! bedplate.
+pub mod units;

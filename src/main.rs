@@ -1,0 +1,2 @@
+//! bedplate.
+fn main() {}
