@@ -1,2 +1,6 @@
 //! bedplate.
+#![allow(non_snake_case, reason = "frame letters in names of vectors and rotations: see `spatial`")]
+pub mod model;
+pub mod numeric;
+pub mod spatial;
 pub mod units;

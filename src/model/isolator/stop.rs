@@ -1,0 +1,128 @@
+//! Stops of an isolator: free travel each way along an axis, then a stiff contact.
+//!
+//! Acts on the isolator's own deflection, in parallel to its law.
+
+/// Stops along one axis.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct AxisStops {
+    /// Deflection at which the lower stop is touched [m], below zero; `None` when there is no such stop.
+    pub lower: Option<f64>,
+    /// Deflection at which the upper stop is touched [m], above zero.
+    pub upper: Option<f64>,
+    /// Full rate of the stop [N/m].
+    pub rate: f64,
+    /// Travel over which the rate grows from zero to full [m].
+    pub blend: f64,
+}
+
+/// What a touched stop adds along its axis.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Contact {
+    /// Gradient of the energy [N], with the sign of the deflection.
+    pub force: f64,
+    /// Derivative of the force [N/m].
+    pub tangent: f64,
+    /// Stored energy [J].
+    pub energy: f64,
+}
+
+impl AxisStops {
+    /// No stop either way.
+    pub const NONE: Self = Self {
+        lower: None,
+        upper: None,
+        rate: 0.0,
+        blend: 0.0,
+    };
+
+    /// What the stops add at deflection `x` [m]; `None` while none is touched.
+    #[must_use]
+    pub fn contact(&self, x: f64) -> Option<Contact> {
+        if let Some(upper) = self.upper
+            && x > upper
+        {
+            return Some(self.penetrated(x - upper));
+        }
+        if let Some(lower) = self.lower
+            && x < lower
+        {
+            let pushed = self.penetrated(lower - x);
+            return Some(Contact {
+                force: -pushed.force,
+                ..pushed
+            });
+        }
+        None
+    }
+
+    /// Contact law at penetration `g > 0`.
+    ///
+    /// # Equation
+    ///   0 < g < h:   ξ = g/h,   F = k h (ξ³ − ξ⁴/2),   F' = k (3 ξ² − 2 ξ³),   E = k h² (ξ⁴/4 − ξ⁵/10)
+    ///   g ≥ h:       F = k (g − h/2),   F' = k,   E = k (g − h/2)²/2 + k h²/40
+    ///
+    ///   k  full rate            [N/m]   `rate`
+    ///   h  blend                [m]     `blend`
+    ///   g  penetration          [m]
+    ///
+    /// # Range
+    /// Zero, with zero slope, at g = 0; the tangent and its slope are
+    /// continuous, so that Newton's method keeps its order. An untouched stop
+    /// changes no digit of any result.
+    ///
+    /// # Source
+    /// Derived: the tangent is the cubic that rises from 0 to k with flat ends.
+    fn penetrated(&self, g: f64) -> Contact {
+        let (k, h) = (self.rate, self.blend);
+        if g >= h {
+            let full = g - h / 2.0;
+            Contact {
+                force: k * full,
+                tangent: k,
+                energy: k * full * full / 2.0 + k * h * h / 40.0,
+            }
+        } else {
+            let xi = g / h;
+            let xi3 = xi * xi * xi;
+            Contact {
+                force: k * h * (xi3 - xi3 * xi / 2.0),
+                tangent: k * (3.0 * xi * xi - 2.0 * xi3),
+                energy: k * h * h * (xi3 * xi / 4.0 - xi3 * xi * xi / 10.0),
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_relative_eq;
+
+    /// Derived: the equation above at k = 4e6 N/m, h = 0.5 mm, worked by hand.
+    /// g = 0.25 mm: ξ = 1/2, F = 2000 (1/8 − 1/32) = 187.5 N, F' = 4e6 (3/4 − 1/4) = 2e6.
+    #[test]
+    fn contact_law_at_hand_worked_penetrations() {
+        let stops = AxisStops {
+            lower: Some(-6e-3),
+            upper: Some(4e-3),
+            rate: 4e6,
+            blend: 0.5e-3,
+        };
+        for (g, force, tangent, energy) in [
+            (0.1e-3, 14.4, 416e3, 0.000_368),
+            (0.25e-3, 187.5, 2.0e6, 0.0125),
+            (0.4e-3, 614.4, 3.584e6, 0.069_632),
+            (0.5e-3, 1000.0, 4.0e6, 0.15),
+            (1.0e-3, 3000.0, 4.0e6, 1.15),
+        ] {
+            let up = stops.contact(4e-3 + g).unwrap();
+            let down = stops.contact(-6e-3 - g).unwrap();
+            assert_relative_eq!(up.force, force, max_relative = 1e-9);
+            assert_relative_eq!(down.force, -force, max_relative = 1e-9);
+            assert_relative_eq!(up.tangent, tangent, max_relative = 1e-9);
+            assert_relative_eq!(up.energy, energy, max_relative = 1e-9);
+        }
+        assert!(stops.contact(4e-3).is_none());
+        assert!(stops.contact(-6e-3).is_none());
+    }
+}
