@@ -1,6 +1,10 @@
 //! bedplate.
-#![allow(non_snake_case, reason = "frame letters in names of vectors and rotations: see `spatial`")]
+#![allow(
+    non_snake_case,
+    reason = "frame letters in names of vectors and rotations: see `spatial`"
+)]
 pub mod model;
 pub mod numeric;
+pub mod rigid;
 pub mod spatial;
 pub mod units;

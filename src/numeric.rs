@@ -61,9 +61,7 @@ macro_rules! fixed_size_algebra {
             #[expect(clippy::disallowed_methods, reason = "the guarded call itself")]
             let unsorted = symmetric.symmetric_eigen();
             let mut order: [usize; $n] = std::array::from_fn(|i| i);
-            order.sort_by(|&i, &j| {
-                unsorted.eigenvalues[i].total_cmp(&unsorted.eigenvalues[j])
-            });
+            order.sort_by(|&i, &j| unsorted.eigenvalues[i].total_cmp(&unsorted.eigenvalues[j]));
             let mut sorted = Eigen {
                 values: <$vec>::zeros(),
                 vectors: <$mat>::zeros(),

@@ -1,10 +1,3 @@
 //! The powertrain as a rigid body on its mounts: statics, modes, axes.
 //!
-//! Takes mass properties, mounts and a wrench; knows no engine, gear or file.
-
-pub mod axes;
-pub mod equilibrium;
-pub mod modes;
-pub mod mount_response;
-pub mod supported;
-pub mod unsupported;
+//! Takes mass properties, mounts and loads; knows no engine, gear or file.

@@ -78,6 +78,22 @@ pub struct IsolatorState {
 }
 
 impl Isolator {
+    /// An isolator with a law and nothing else: no stops, no limits, dynamic rate equal to the static one, no loss, no scatter.
+    #[must_use]
+    pub fn new(name: impl Into<String>, kind: &'static str, law: Arc<dyn Law>) -> Self {
+        Self {
+            name: name.into(),
+            kind,
+            law,
+            stops: [AxisStops::NONE; 3],
+            limits: [None; 3],
+            dynamic_ratio: 1.0,
+            loss_factor: 0.0,
+            scatter: 0.0,
+            tension: Tension::Allowed,
+        }
+    }
+
     /// Force, tangent and energy at the isolator's own deflection `x` [m], stops included.
     #[must_use]
     pub fn at(&self, x: &Vec3) -> IsolatorState {

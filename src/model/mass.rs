@@ -193,9 +193,7 @@ impl Shape {
                 let [a, b, c] = [size.x * size.x, size.y * size.y, size.z * size.z];
                 Vec3::new(b + c, a + c, a + b) / 12.0
             }
-            Self::Cylinder { diameter, length } => {
-                round_inertia(diameter * diameter / 4.0, length)
-            }
+            Self::Cylinder { diameter, length } => round_inertia(diameter * diameter / 4.0, length),
             Self::Tube {
                 outer,
                 inner,

@@ -1,0 +1,1 @@
+//! The usual set of load cases.
