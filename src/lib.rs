@@ -3,6 +3,7 @@
     non_snake_case,
     reason = "frame letters in names of vectors and rotations: see `spatial`"
 )]
+pub mod diagnostic;
 pub mod model;
 pub mod numeric;
 pub mod rigid;

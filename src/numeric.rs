@@ -58,7 +58,7 @@ macro_rules! fixed_size_algebra {
             if (a - symmetric).amax() > SYMMETRY_TOLERANCE * scale {
                 return Err(NumericError::NotSymmetric);
             }
-            #[expect(clippy::disallowed_methods, reason = "the guarded call itself")]
+            #[allow(clippy::disallowed_methods, reason = "the guarded call itself")]
             let unsorted = symmetric.symmetric_eigen();
             let mut order: [usize; $n] = std::array::from_fn(|i| i);
             order.sort_by(|&i, &j| unsorted.eigenvalues[i].total_cmp(&unsorted.eigenvalues[j]));
@@ -82,7 +82,7 @@ macro_rules! fixed_size_algebra {
         pub fn $solve(a: &$mat, b: &$vec) -> Result<$vec, NumericError> {
             finite_scale(a.as_slice())?;
             finite_scale(b.as_slice())?;
-            #[expect(clippy::disallowed_methods, reason = "the guarded call itself")]
+            #[allow(clippy::disallowed_methods, reason = "the guarded call itself")]
             let x = a.lu().solve(b).ok_or(NumericError::Singular)?;
             finite_scale(x.as_slice())?;
             Ok(x)
@@ -94,7 +94,7 @@ macro_rules! fixed_size_algebra {
         /// [`NumericError::NotFinite`], [`NumericError::NotPositiveDefinite`].
         pub fn $cholesky(a: &$mat) -> Result<$mat, NumericError> {
             finite_scale(a.as_slice())?;
-            #[expect(clippy::disallowed_methods, reason = "the guarded call itself")]
+            #[allow(clippy::disallowed_methods, reason = "the guarded call itself")]
             let factor = a.cholesky().ok_or(NumericError::NotPositiveDefinite)?;
             Ok(factor.l())
         }
@@ -105,7 +105,7 @@ macro_rules! fixed_size_algebra {
         /// [`NumericError::NotFinite`], [`NumericError::Singular`].
         pub fn $inverse(a: &$mat) -> Result<$mat, NumericError> {
             finite_scale(a.as_slice())?;
-            #[expect(clippy::disallowed_methods, reason = "the guarded call itself")]
+            #[allow(clippy::disallowed_methods, reason = "the guarded call itself")]
             let inverse = a.try_inverse().ok_or(NumericError::Singular)?;
             finite_scale(inverse.as_slice())?;
             Ok(inverse)

@@ -1,0 +1,128 @@
+//! Every kind of problem has a code; its entry here is the manual that `bedplate explain` prints.
+
+/// Declares the codes: identifier, number, title, manual.
+macro_rules! codes {
+    ($($(#[doc = $doc:literal])+ $name:ident = $id:literal, $title:literal;)+) => {
+        /// Code of a problem of a model file.
+        ///
+        /// `M0..`: the file cannot be used. `M1..`: it can, but look at it.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Code {
+            $($(#[doc = $doc])+ $name,)+
+        }
+
+        impl Code {
+            /// All codes, in order.
+            pub const ALL: &'static [Self] = &[$(Self::$name,)+];
+
+            /// Letter and three digits, such as `M014`.
+            #[must_use]
+            pub fn id(self) -> &'static str {
+                match self { $(Self::$name => $id,)+ }
+            }
+
+            /// A few words.
+            #[must_use]
+            pub fn title(self) -> &'static str {
+                match self { $(Self::$name => $title,)+ }
+            }
+
+            /// The manual: what it means, why it matters, how to mend it.
+            #[must_use]
+            pub fn manual(self) -> &'static str {
+                match self { $(Self::$name => concat!($($doc, "\n",)+),)+ }
+            }
+        }
+    };
+}
+
+codes! {
+    /// The file holds bytes that are not UTF-8 text. Model files are plain text;
+    /// a file saved by a word processor or in an old national encoding has to be
+    /// saved again as UTF-8.
+    NotText = "M001", "the file is not UTF-8 text";
+    /// The file is larger than any build needs. A model file is a few kilobytes
+    /// of text; scans, pictures and measured curves stay in files of their own.
+    TooLarge = "M002", "the file is too large";
+    /// The text is not valid TOML: a missing quote, a bracket that is not
+    /// closed, a key written twice. All such places are shown; what they mean
+    /// can only be judged when the text can be read.
+    Syntax = "M003", "the text is not valid TOML";
+    /// A key or a section is not one the program knows. Nothing is ignored in
+    /// silence, since a misspelt key would leave a default in its place. Look at
+    /// the suggestion, or take the key out.
+    UnknownKey = "M004", "unknown key";
+    /// A key that cannot be guessed is missing. The message says what it is for.
+    MissingKey = "M005", "missing key";
+    /// The value is of another kind than the key needs: text instead of a
+    /// number, a table instead of a list.
+    WrongKind = "M006", "wrong kind of value";
+    /// A number without a unit stands where a unit is needed. Units are never
+    /// guessed: write the number and its unit as one text, such as "12 mm".
+    BareNumber = "M007", "a number without its unit";
+    /// The text is not a number with a unit, or not as many numbers as the key
+    /// needs. Write "12 mm", or "-150, 5, 180 mm" for three numbers with one
+    /// unit at the end; a decimal point, not a comma.
+    NotAQuantity = "M008", "not a number with a unit";
+    /// The unit is not one the program knows. `bedplate units` lists them all.
+    UnknownUnit = "M009", "unknown unit";
+    /// The unit belongs to another quantity than the key needs, such as a
+    /// length where a force is expected.
+    WrongUnit = "M010", "unit of another quantity";
+    /// The number is not possible for this key: a mass that is not above zero,
+    /// a negative rate, a share above one, or a number beyond any build.
+    OutOfRange = "M011", "number out of range";
+    /// The word is not one of those that the key allows. The message lists them.
+    UnknownWord = "M012", "unknown word";
+    /// A name refers to something that the file does not hold: an isolator, a
+    /// mount, a part, a point, a gear. Names are compared letter by letter.
+    UnknownName = "M013", "unknown name";
+    /// An isolator kind is not one the program knows. The message lists them.
+    UnknownIsolatorKind = "M014", "unknown isolator kind";
+    /// Two things of one sort have the same name, so a reference to it would
+    /// mean either. Rename one.
+    DuplicateName = "M015", "duplicate name";
+    /// A name is empty, longer than 100 characters, holds control characters, or
+    /// is one that the program gives itself.
+    BadName = "M016", "name cannot be used";
+    /// A direction has no length, or the `u` of a mount lies along its `w`, so
+    /// that no axes follow from them.
+    NoDirection = "M017", "direction without a direction";
+    /// No body has this inertia. The principal moments of inertia must all be
+    /// above zero, and none may be larger than the sum of the other two, since
+    /// J1 + J2 - J3 is twice the integral of a square. The usual causes: a
+    /// product of inertia in the other sign convention, a tensor about another
+    /// point than the centre of gravity, mixed units (kg mm2 against kg m2).
+    ImpossibleInertia = "M018", "impossible inertia";
+    /// Two keys say the same thing in two ways; keep one of them.
+    Conflict = "M019", "keys that exclude each other";
+    /// The key needs another section or key to mean anything, such as a gear
+    /// without a `[driveline]`.
+    NeedsOther = "M020", "key that needs another one";
+    /// A travel, band or size is inside out: its lower end is above its upper
+    /// end, a tube is wider inside than outside, a stop lies on the wrong side
+    /// of the free position.
+    InsideOut = "M021", "ends in the wrong order";
+    /// There is nothing to support, nothing to support it on, or more of
+    /// something than the program takes.
+    WrongNumberOfItems = "M022", "too few or too many items";
+    /// A load case takes away every part or every mount.
+    NothingLeft = "M023", "nothing left in the load case";
+    /// The inertia is possible but belongs to a body as flat as a sheet
+    /// (J1 + J2 within 2 % of J3; common practice). Check the sign convention of
+    /// the products and the point that the tensor is about.
+    SheetLike = "M101", "inertia of a flat sheet";
+    /// An isolator is described but no mount uses it.
+    Unused = "M102", "isolator that no mount uses";
+}
+
+impl Code {
+    /// The code of an identifier such as `M014`, in either case.
+    #[must_use]
+    pub fn from_id(id: &str) -> Option<Self> {
+        Self::ALL
+            .iter()
+            .copied()
+            .find(|code| code.id().eq_ignore_ascii_case(id.trim()))
+    }
+}
