@@ -29,6 +29,7 @@
 //! # Ok::<(), bedplate::units::UnitError>(())
 //! ```
 
+mod commas;
 mod error;
 mod factor;
 mod lookup;

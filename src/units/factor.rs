@@ -41,7 +41,7 @@ impl Factor {
     }
 
     /// A value in SI, in this unit.
-    pub(super) const fn from_si(self, value: f64) -> f64 {
+    pub(super) const fn in_unit(self, value: f64) -> f64 {
         value * self.den / self.num
     }
 }

@@ -152,8 +152,10 @@ fn malformed(rest: &str) -> Option<usize> {
     let digit_next = chars.next().is_some_and(|c| c.is_ascii_digit());
     let spoils = if gap > 0 {
         // `3000 1/min` is a number and a unit.
-        first.is_ascii_digit() && !spaced.starts_with("1/")
-            || spaced.starts_with("1/") && spaced.bytes().nth(2).is_some_and(|b| b.is_ascii_digit())
+        let unit = spaced
+            .strip_prefix("1/")
+            .is_some_and(|rest| !rest.starts_with(|c: char| c.is_ascii_digit()));
+        first.is_ascii_digit() && !unit
     } else {
         matches!(first, '.' | '_') || (matches!(plain(first), '-' | '/') && digit_next)
     };

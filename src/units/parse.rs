@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::commas::{self, Slip};
 use super::error::{UnitError, UnitErrorKind};
 use super::lookup;
 use super::number::{self, NumberError};
@@ -52,7 +53,17 @@ impl<'a> Text<'a> {
         if all.is_empty() {
             return Err(self.error(UnitErrorKind::Empty, 0..self.text.len()));
         }
-        self.check_commas(N, all.clone())?;
+        commas::check(self.at(all.clone()), N).map_err(|slip| match slip {
+            Slip::Count(found) => self.error(
+                UnitErrorKind::WrongCount { expected: N, found },
+                all.clone(),
+            ),
+            Slip::Decimal(at) => {
+                let at = all.start + at.start..all.start + at.end;
+                let found = self.at(at.clone()).to_owned();
+                self.error(UnitErrorKind::DecimalComma { found }, at)
+            }
+        })?;
         let mut values = [0.0; N];
         let mut places = std::array::from_fn::<_, N, _>(|_| 0..0);
         let mut unit = all.end..all.end;
@@ -62,7 +73,7 @@ impl<'a> Text<'a> {
             let rest = self.at(start..all.end);
             let end = rest.find(',').map_or(all.end, |comma| start + comma);
             let part = self.trimmed(start..end);
-            let number = number::read(self.at(part.clone())).map_err(|e| self.bad(e, &part))?;
+            let number = number::read(self.at(part.clone())).map_err(|e| self.bad(&e, &part))?;
             *value = number.value;
             *place = part.start..part.start + number.end;
             unit = self.trimmed(place.end..part.end);
@@ -110,42 +121,6 @@ impl<'a> Text<'a> {
         Ok(None)
     }
 
-    /// Whether there are as many parts as expected; if not, whether a comma was meant as a point.
-    fn check_commas(self, expected: usize, all: Range<usize>) -> Result<(), UnitError> {
-        let text = self.at(all.clone());
-        let found = 1 + text.bytes().filter(|&b| b == b',').count();
-        if found == expected {
-            return Ok(());
-        }
-        let digit = |at: Option<usize>| {
-            at.and_then(|at| text.as_bytes().get(at))
-                .is_some_and(u8::is_ascii_digit)
-        };
-        let tight = |at: &usize| digit(at.checked_sub(1)) && digit(at.checked_add(1));
-        let commas = || text.match_indices(',').map(|(at, _)| at);
-        // In a vector with all commas alike nothing tells a point from a separator.
-        let meant = if expected == 1 {
-            found == 2
-        } else {
-            commas().any(|comma| !tight(&comma))
-        };
-        let Some(comma) = commas().find(tight).filter(|_| meant) else {
-            return Err(self.error(UnitErrorKind::WrongCount { expected, found }, all));
-        };
-        let bytes = text.as_bytes();
-        let outside = |b: &u8| !(b.is_ascii_digit() || *b == b'.');
-        let before = bytes
-            .get(..comma)
-            .and_then(|b| b.iter().rposition(|b| outside(b)));
-        let after = bytes
-            .get(comma + 1..)
-            .and_then(|b| b.iter().position(|b| outside(b)));
-        let start = all.start + before.map_or(0, |at| at + 1);
-        let end = after.map_or(all.end, |at| all.start + comma + 1 + at);
-        let found = self.at(start..end).to_owned();
-        Err(self.error(UnitErrorKind::DecimalComma { found }, start..end))
-    }
-
     fn check_range(self, si: f64, row: &UnitRow, at: &Range<usize>) -> Result<(), UnitError> {
         if self.quantity != Quantity::Temperature {
             return self.check_size(si, at);
@@ -171,20 +146,15 @@ impl<'a> Text<'a> {
         Err(self.error(UnitErrorKind::OutOfRange { found }, at.clone()))
     }
 
-    fn bad(self, error: NumberError, part: &Range<usize>) -> UnitError {
-        let shifted = |at: Range<usize>| part.start + at.start..part.start + at.end;
-        match error {
-            NumberError::NotANumber(at) => {
-                let at = shifted(at);
-                let found = self.at(at.clone()).to_owned();
-                self.error(UnitErrorKind::NotANumber { found }, at)
-            }
-            NumberError::OutOfRange(at) => {
-                let at = shifted(at);
-                let found = self.at(at.clone()).to_owned();
-                self.error(UnitErrorKind::OutOfRange { found }, at)
-            }
-        }
+    fn bad(self, error: &NumberError, part: &Range<usize>) -> UnitError {
+        let (NumberError::NotANumber(at) | NumberError::OutOfRange(at)) = error;
+        let at = part.start + at.start..part.start + at.end;
+        let found = self.at(at.clone()).to_owned();
+        let kind = match error {
+            NumberError::NotANumber(_) => UnitErrorKind::NotANumber { found },
+            NumberError::OutOfRange(_) => UnitErrorKind::OutOfRange { found },
+        };
+        self.error(kind, at)
     }
 
     fn at(self, span: Range<usize>) -> &'a str {
@@ -209,7 +179,7 @@ impl<'a> Text<'a> {
 #[cfg(test)]
 mod tests {
     use super::{ABSOLUTE_ZERO, parse, parse_vector};
-    use crate::units::{Quantity, UnitError, UnitErrorKind};
+    use crate::units::{Quantity, UnitError};
 
     /// The offending text, the message and the cure.
     fn told(text: &str, error: &UnitError) -> (String, String, String) {

@@ -73,7 +73,7 @@ impl Shown {
     /// A kept value in this unit.
     #[must_use]
     pub fn from_si(self, value: f64) -> f64 {
-        self.unit().1.from_si(value)
+        self.unit().1.in_unit(value)
     }
 
     fn unit(self) -> (&'static str, Factor) {
