@@ -156,6 +156,11 @@ impl<'a> Section<'a> {
         Some(self.place(key))
     }
 
+    /// Place of the section itself.
+    pub(crate) fn place_of_section(&self) -> Range<usize> {
+        self.span.clone()
+    }
+
     /// Notes what was taken for granted in place of a key.
     pub(crate) fn assume(&self, key: &str, text: impl Into<String>) {
         self.sink.assumptions.borrow_mut().push(Assumption {
@@ -236,6 +241,14 @@ impl<'a> Section<'a> {
     pub(crate) fn name(&self, key: &'static str) -> Option<String> {
         let name = self.text(key)?;
         self.usable_name(name, self.place(key)).then(|| name.to_owned())
+    }
+
+    /// Name as written, whatever it is, without a word about it; empty when there is none.
+    pub(crate) fn written_name(&self) -> &'a str {
+        self.table
+            .get("name")
+            .and_then(|value| value.get_ref().as_str())
+            .unwrap_or_default()
     }
 
     fn usable_name(&self, name: &str, place: Range<usize>) -> bool {
@@ -551,6 +564,7 @@ impl<'a> Section<'a> {
                 None => self.wrong_kind(item.span(), key, "a name in quotes", item.get_ref()),
             }
         }
+        found.sort_unstable();
         found.dedup();
         Some(found)
     }
@@ -573,6 +587,24 @@ impl<'a> Section<'a> {
             ));
         }
         found
+    }
+
+    /// Notes every section of a list whose name stands there already.
+    pub(crate) fn refuse_duplicates(sort: &str, sections: &[Self]) {
+        for (index, section) in sections.iter().enumerate() {
+            let name = section.written_name();
+            if !name.is_empty() && sections[..index].iter().any(|earlier| earlier.written_name() == name) {
+                section.note(
+                    Diagnostic::error(
+                        Code::DuplicateName,
+                        format!("there are two {sort}s named `{name}`"),
+                        section.span_of("name"),
+                    )
+                    .label("second one")
+                    .help("give one of them another name"),
+                );
+            }
+        }
     }
 
     fn refuse_crowd(&self, key: &'static str, number: usize) {
@@ -604,25 +636,6 @@ pub(crate) fn unknown_name(
     let shown: Vec<String> = known.iter().take(12).map(|name| format!("`{name}`")).collect();
     let more = if known.len() > shown.len() { ", …" } else { "" };
     diagnostic.help(format!("known: {}{more}", shown.join(", ")))
-}
-
-/// Notes every name that stands twice in a list of sections of one sort.
-pub(crate) fn refuse_duplicates<'n>(
-    sort: &str,
-    named: impl IntoIterator<Item = (&'n str, Option<Range<usize>>)>,
-    sink: &Sink<'_>,
-) {
-    let mut seen: Vec<&str> = Vec::new();
-    for (name, place) in named {
-        if seen.contains(&name) {
-            sink.push(
-                Diagnostic::error(Code::DuplicateName, format!("there are two {sort}s named `{name}`"), place)
-                    .label("second one")
-                    .help("give one of them another name"),
-            );
-        }
-        seen.push(name);
-    }
 }
 
 fn example(quantity: Quantity, count: usize) -> String {

@@ -192,8 +192,9 @@ impl UnitError {
             }
             UnitErrorKind::OutOfRange { .. } if self.expected == Quantity::Temperature => {
                 format!(
-                    "a temperature lies above absolute zero, {} °C, for example `{example}`",
-                    super::ABSOLUTE_ZERO
+                    "a temperature from {} to {:e} in °C is accepted, for example `{example}`",
+                    super::ABSOLUTE_ZERO,
+                    super::LARGEST
                 )
             }
             UnitErrorKind::OutOfRange { .. } => format!(

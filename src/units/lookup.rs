@@ -164,6 +164,8 @@ mod tests {
         for (text, quantity, expected) in [
             ("Mm", Quantity::Length, Some("mm")),
             ("mPa", Quantity::Pressure, Some("MPa")),
+            ("KPA", Quantity::Pressure, Some("kPa")),
+            ("NM", Quantity::Torque, Some("N m")),
             ("ft/lb", Quantity::Torque, Some("ft lb")),
             ("kg m", Quantity::Torque, Some("kgf m")),
             ("lb in s2", Quantity::Inertia, Some("lbf in s2")),

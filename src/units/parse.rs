@@ -13,7 +13,8 @@ use super::table::UnitRow;
 /// is a modulus of some 1e12 Pa; beyond a thousand times that an exponent has slipped.
 pub const LARGEST: f64 = 1e15;
 
-/// The smallest magnitude read other than zero, in the SI unit of the quantity. A product of inertia
+/// The smallest magnitude read other than zero, in the SI unit of the quantity; of temperatures
+/// every one is read, because their zero is only a convention. A product of inertia
 /// of a gram at a millimetre is 1e-9 kg m²; below a millionth of that an exponent has slipped.
 pub const SMALLEST: f64 = 1e-15;
 
@@ -83,15 +84,10 @@ impl<'a> Text<'a> {
             }
             start = end + 1;
         }
-        if let Some(row) = self.unit(&unit, places.last())? {
-            for (value, place) in values.iter_mut().zip(&places) {
-                *value = row.to_si(*value);
-                self.check_range(*value, row, place)?;
-            }
-        } else {
-            for (value, place) in values.iter().zip(&places) {
-                self.check_size(*value, place)?;
-            }
+        let row = self.unit(&unit, places.last())?;
+        for (value, place) in values.iter_mut().zip(&places) {
+            *value = row.map_or(*value, |row| row.to_si(*value));
+            self.check_size(*value, place)?;
         }
         Ok(values)
     }
@@ -121,27 +117,16 @@ impl<'a> Text<'a> {
         Ok(None)
     }
 
-    fn check_range(self, si: f64, row: &UnitRow, at: &Range<usize>) -> Result<(), UnitError> {
-        if self.quantity != Quantity::Temperature {
-            return self.check_size(si, at);
-        }
-        // Near 0 °C the kept value is as small as rounding makes it (32.1 °F less 32), so only the
-        // lower bound has a meaning; and 0 K given in °F may be a rounding below that bound.
-        let rounding = f64::EPSILON * (ABSOLUTE_ZERO.abs() + row.zero());
-        if (ABSOLUTE_ZERO - rounding..=LARGEST).contains(&si) {
-            return Ok(());
-        }
-        self.out_of_range(at)
-    }
-
     fn check_size(self, si: f64, at: &Range<usize>) -> Result<(), UnitError> {
-        if si == 0.0 || (SMALLEST..=LARGEST).contains(&si.abs()) {
+        let sane = if self.quantity == Quantity::Temperature {
+            // Near 0 °C the kept value may be as small as rounding leaves it: 32.1 °F less 32.
+            (ABSOLUTE_ZERO..=LARGEST).contains(&si)
+        } else {
+            si == 0.0 || (SMALLEST..=LARGEST).contains(&si.abs())
+        };
+        if sane {
             return Ok(());
         }
-        self.out_of_range(at)
-    }
-
-    fn out_of_range(self, at: &Range<usize>) -> Result<(), UnitError> {
         let found = self.at(at.clone()).to_owned();
         Err(self.error(UnitErrorKind::OutOfRange { found }, at.clone()))
     }
@@ -210,6 +195,7 @@ mod tests {
             ("1 kg/mm", Quantity::LinearRate, 9806.65),
             ("5 %", Quantity::Ratio, 0.05),
             ("0.05", Quantity::Ratio, 0.05),
+            ("0 mm", Quantity::Length, 0.0),
         ] {
             assert_eq!(
                 parse(text, quantity).unwrap().to_bits(),
@@ -328,7 +314,7 @@ mod tests {
             (
                 "-460 °F",
                 Quantity::Temperature,
-                "a temperature lies above absolute zero, -273.15 °C",
+                "a temperature from -273.15 to 1e15 in °C",
             ),
             (
                 "1e300 m",

@@ -6,8 +6,8 @@ use approx::assert_relative_eq;
 use bedplate::units::{Digits, Quantity, Shown, parse, parse_vector, show};
 use proptest::prelude::*;
 
-/// Values of one unit in SI that follow without rounding from the definitions of 1901 (standard free
-/// fall) and 1959 (yard and pound). Derived by hand in decimal.
+/// Values in SI that follow from the definitions (inch and pound of 1959, standard free fall of 1901,
+/// the turn as 2π rad, the bar as 1e5 Pa). Computed independently, in decimal arithmetic of 40 digits.
 #[test]
 fn exact_factors_are_met_to_the_last_digits() {
     for (text, quantity, expected) in [
