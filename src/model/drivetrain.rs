@@ -1,6 +1,6 @@
 //! Sections `[engine]` and `[driveline]`: what makes the torque and where it leaves the powertrain.
 
-use super::reader::{Bound, Section};
+use super::reader::{Bound, Other, Section};
 use crate::diagnostic::Code;
 use crate::spatial::Vec3;
 use crate::units::Quantity;
@@ -134,7 +134,11 @@ pub(super) fn read_engine(section: Section<'_>) -> Option<Engine> {
     if let (Some(idle), Some(redline)) = (idle, redline)
         && idle >= redline
     {
-        section.error("idle", Code::InsideOut, "the idle speed is not below the redline");
+        section.error(
+            "idle",
+            Code::InsideOut,
+            "the idle speed is not below the redline",
+        );
     }
     if matches!(cycle, Some(Cycle::Electric { .. })) && section.has("idle") {
         section.error("idle", Code::Conflict, "an electric machine does not idle");
@@ -164,13 +168,20 @@ fn read_cycle(section: &Section<'_>) -> Option<Cycle> {
     let own = kind?;
     for (key, _) in counts {
         if key != own && section.has(key) {
-            section.error(key, Code::Conflict, format!("`{key}` does not belong to this cycle; it takes `{own}`"));
+            section.error(
+                key,
+                Code::Conflict,
+                format!("`{key}` does not belong to this cycle; it takes `{own}`"),
+            );
         }
     }
     if own != "pole_pairs" {
         section.must_have(&[(own, "how many, a whole number")]);
     }
-    let number = counts.iter().find(|(key, _)| *key == own).and_then(|(_, number)| *number);
+    let number = counts
+        .iter()
+        .find(|(key, _)| *key == own)
+        .and_then(|(_, number)| *number);
     match section.text("cycle")? {
         "four-stroke" => Some(Cycle::FourStroke { cylinders: number? }),
         "two-stroke" => Some(Cycle::TwoStroke { cylinders: number? }),
@@ -180,15 +191,27 @@ fn read_cycle(section: &Section<'_>) -> Option<Cycle> {
 }
 
 /// Reads `[driveline]`.
-pub(super) fn read_driveline(section: Section<'_>, engine: Option<&Engine>) -> Option<Driveline> {
+pub(super) fn read_driveline(section: Section<'_>, engine: Other<'_, Engine>) -> Option<Driveline> {
     section.must_have(&[
-        ("output", "\"propshaft\" (separate axle) or \"axle-shafts\" (final drive inside the powertrain)"),
-        ("gears", "ratios by name, such as { \"1\" = 3.6, \"2\" = 2.1, reverse = 3.4 }"),
-        ("final_drive", "ratio of the final drive, such as 3.9; 1 when the gears include it"),
+        (
+            "output",
+            "\"propshaft\" (separate axle) or \"axle-shafts\" (final drive inside the powertrain)",
+        ),
+        (
+            "gears",
+            "ratios by name, such as { \"1\" = 3.6, \"2\" = 2.1, reverse = 3.4 }",
+        ),
+        (
+            "final_drive",
+            "ratio of the final drive, such as 3.9; 1 when the gears include it",
+        ),
     ]);
     let output = section.choice(
         "output",
-        &[("propshaft", Output::Propshaft), ("axle-shafts", Output::AxleShafts)],
+        &[
+            ("propshaft", Output::Propshaft),
+            ("axle-shafts", Output::AxleShafts),
+        ],
     );
     let gears = section.named_ratios("gears");
     if gears.as_ref().is_some_and(Vec::is_empty) {
@@ -217,7 +240,7 @@ pub(super) fn read_driveline(section: Section<'_>, engine: Option<&Engine>) -> O
 fn read_output_direction(
     section: &Section<'_>,
     output: Option<Output>,
-    engine: Option<&Engine>,
+    engine: Other<'_, Engine>,
 ) -> Option<Vec3> {
     let given = section.direction("output_direction");
     match output? {
@@ -231,16 +254,22 @@ fn read_output_direction(
         }
         Output::AxleShafts => Some(Vec3::y()),
         Output::Propshaft if section.has("output_direction") => given,
-        Output::Propshaft => {
-            let Some(engine) = engine else {
+        Output::Propshaft => match engine {
+            Other::Read(engine) => {
+                section.assume(
+                    "output_direction",
+                    "the propshaft turns with the crank in the forward gears",
+                );
+                Some(engine.crank_direction)
+            }
+            Other::Broken => None,
+            Other::Absent => {
                 section.must_have(&[(
                     "output_direction",
                     "the direction about which the propshaft turns in a forward gear, since there is no `[engine]` to take it from",
                 )]);
-                return None;
-            };
-            section.assume("output_direction", "the propshaft turns with the crank in the forward gears");
-            Some(engine.crank_direction)
-        }
+                None
+            }
+        },
     }
 }

@@ -3,7 +3,7 @@
 use toml::de::DeTable;
 
 use super::load::{Context, Drive, LoadCase, LoadClass, LoadOrigin, usual};
-use super::reader::{Section, Sink};
+use super::reader::{Other, Section, Sink};
 use super::{Fitted, Model, criteria, drivetrain, isolator, load, mount, part, surroundings};
 use crate::diagnostic::{Code, Diagnostic, Severity};
 use crate::model::mass::MassProperties;
@@ -39,7 +39,10 @@ pub fn read(bytes: &[u8]) -> Result<Checked, Vec<Diagnostic>> {
         vec![
             Diagnostic::error(
                 Code::NotText,
-                format!("the file is not UTF-8 text from byte {} on", error.valid_up_to() + 1),
+                format!(
+                    "the file is not UTF-8 text from byte {} on",
+                    error.valid_up_to() + 1
+                ),
                 None,
             )
             .help("save it again as plain text in UTF-8"),
@@ -74,7 +77,10 @@ fn syntax_problem(error: &toml::de::Error) -> Diagnostic {
 fn read_sections(root: Section<'_>) -> Option<Model> {
     root.must_have(&[
         ("title", "a title for the report"),
-        ("datum", "`[datum]` with `origin` in words and `fitted = \"free\"` or `\"settled\"`"),
+        (
+            "datum",
+            "`[datum]` with `origin` in words and `fitted = \"free\"` or `\"settled\"`",
+        ),
         ("part", "`[[part]]`, at least one thing that has weight"),
         ("isolator", "`[isolator.NAME]`, what the mounts are made of"),
         ("mount", "`[[mount]]`, at least one"),
@@ -82,12 +88,11 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
     let title = root.name("title");
     let notes = root.text("notes").map(str::to_owned);
     let datum = root.section("datum").map(read_datum);
-    let vehicle_given = root.has("vehicle");
     let vehicle = root.section("vehicle").map(surroundings::read_vehicle);
-    let engine = root.section("engine").and_then(drivetrain::read_engine);
+    let engine = root.section("engine").map(drivetrain::read_engine);
     let driveline = root
         .section("driveline")
-        .map(|section| drivetrain::read_driveline(section, engine.as_ref()));
+        .map(|section| drivetrain::read_driveline(section, Other::from_read(&engine)));
 
     let part_sections = named(&root, "part", "part");
     let isolator_sections = root.named_sections("isolator");
@@ -96,35 +101,48 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
     let clearance_sections = named(&root, "clearance", "clearance");
     let load_sections = named(&root, "load", "load case");
     let names = |sections: &[Section<'_>]| -> Vec<String> {
-        sections.iter().map(|section| section.written_name().to_owned()).collect()
+        sections
+            .iter()
+            .map(|section| section.written_name().to_owned())
+            .collect()
     };
     let (part_names, mount_names) = (names(&part_sections), names(&mount_sections));
     let point_names = names(&point_sections);
-    let isolator_names: Vec<String> = isolator_sections.iter().map(|(name, _)| name.clone()).collect();
+    let isolator_names: Vec<String> = isolator_sections
+        .iter()
+        .map(|(name, _)| name.clone())
+        .collect();
 
     let parts = read_all(part_sections, part::read);
-    let (isolators, isolator_places): (Vec<_>, Vec<_>) = isolator_sections
+    let isolator_places: Vec<_> = isolator_sections
+        .iter()
+        .map(|(_, section)| section.place_of_section())
+        .collect();
+    let isolators: Vec<_> = isolator_sections
         .into_iter()
-        .map(|(name, section)| (section.place_of_section(), (name, section)))
-        .map(|(place, (name, section))| (isolator::read(&name, section), place))
-        .unzip();
+        .map(|(name, section)| isolator::read(&name, section))
+        .collect();
     let known_isolators = as_slices(&isolator_names);
     let mounts = read_all(mount_sections, |section| {
         mount::read(section, &isolators, &known_isolators)
     });
-    for (index, place) in isolator_places.into_iter().enumerate() {
-        let used = mounts.iter().any(|mount| mount.as_ref().is_none_or(|m| m.isolator == index));
+    for (index, (name, place)) in isolator_names.iter().zip(isolator_places).enumerate() {
+        let used = mounts
+            .iter()
+            .any(|mount| mount.as_ref().is_none_or(|m| m.isolator == index));
         if !used {
             root.note(Diagnostic::warning(
                 Code::Unused,
-                format!("no mount uses the isolator `{}`", isolator_names[index]),
+                format!("no mount uses the isolator `{name}`"),
                 Some(place),
             ));
         }
     }
     let known_points = as_slices(&point_names);
     let known_parts = as_slices(&part_names);
-    let points = read_all(point_sections, |section| surroundings::read_point(section, &known_parts));
+    let points = read_all(point_sections, |section| {
+        surroundings::read_point(section, &known_parts)
+    });
     let clearances = read_all(clearance_sections, |section| {
         surroundings::read_clearance(section, &known_points)
     });
@@ -133,9 +151,9 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
         parts: &known_parts,
         mounts: &known_mounts,
         points: &known_points,
-        engine: engine.as_ref(),
-        driveline: driveline.as_ref().and_then(Option::as_ref),
-        has_vehicle: vehicle_given,
+        engine: Other::from_read(&engine),
+        driveline: Other::from_read(&driveline),
+        vehicle: Other::from_read(&vehicle),
     };
     let own_loads = read_all(load_sections, |section| load::read(section, &context));
     let (loads, modes_at) = read_load_options(&root, own_loads, &context);
@@ -150,10 +168,10 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
         notes,
         origin,
         fitted,
-        vehicle: vehicle.map_or(Some(None), |read| read.map(Some))?,
+        vehicle: optional(vehicle)?,
         parts,
-        engine,
-        driveline: driveline.map_or(Some(None), |read| read.map(Some))?,
+        engine: optional(engine)?,
+        driveline: optional(driveline)?,
         isolators: isolators.into_iter().collect::<Option<_>>()?,
         mounts: mounts.into_iter().collect::<Option<_>>()?,
         loads: loads?,
@@ -164,6 +182,15 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
         assumptions: Vec::new(),
         mass,
     })
+}
+
+/// Turns "absent or read or broken" into "absent or read", or `None` when broken.
+fn optional<T>(read: Option<Option<T>>) -> Option<Option<T>> {
+    match read {
+        Some(None) => None,
+        Some(Some(value)) => Some(Some(value)),
+        None => Some(None),
+    }
 }
 
 fn named<'a>(root: &Section<'a>, key: &'static str, sort: &str) -> Vec<Section<'a>> {
@@ -192,7 +219,10 @@ fn read_datum(section: Section<'_>) -> Option<(String, Fitted)> {
         ),
     ]);
     let origin = section.text("origin").map(str::to_owned);
-    let fitted = section.choice("fitted", &[("free", Fitted::Free), ("settled", Fitted::Settled)]);
+    let fitted = section.choice(
+        "fitted",
+        &[("free", Fitted::Free), ("settled", Fitted::Settled)],
+    );
     section.finish();
     Some((origin?, fitted?))
 }
@@ -207,16 +237,26 @@ fn read_load_options(
     let usual_wanted = match &options {
         Some(options) if options.has("usual") => options.flag("usual").unwrap_or(false),
         _ => {
-            root.assume("loads.usual", "true: the usual set of load cases is added (common practice)");
+            root.assume(
+                "loads.usual",
+                "true: the usual set of load cases is added (common practice)",
+            );
             true
         }
     };
     let complete = own.iter().all(Option::is_some);
-    let mut loads = vec![LoadCase::new(LoadCase::AT_REST, LoadClass::Service, LoadOrigin::AtRest)];
+    let mut loads = vec![LoadCase::new(
+        LoadCase::AT_REST,
+        LoadClass::Service,
+        LoadOrigin::AtRest,
+    )];
     let own: Vec<LoadCase> = own.into_iter().flatten().collect();
     if usual_wanted {
-        let set = usual::cases(context.engine, context.driveline, context.has_vehicle);
-        loads.extend(set.into_iter().filter(|case| own.iter().all(|own| own.name != case.name)));
+        let set = usual::cases(context.engine, context.driveline, context.vehicle);
+        loads.extend(
+            set.into_iter()
+                .filter(|case| own.iter().all(|own| own.name != case.name)),
+        );
     }
     loads.extend(own);
     let modes_at = match options {
@@ -225,7 +265,11 @@ fn read_load_options(
             let given = options.has("modes");
             let wanted = options.references("modes", "load case", &names);
             options.finish();
-            if given { wanted } else { Some(default_modes_at(&loads)) }
+            if given {
+                wanted
+            } else {
+                Some(default_modes_at(&loads))
+            }
         }
         None => Some(default_modes_at(&loads)),
     };
@@ -242,6 +286,10 @@ fn default_modes_at(loads: &[LoadCase]) -> Vec<usize> {
     let full = loads
         .iter()
         .position(|load| load.name == usual::FULL_TORQUE)
-        .or_else(|| loads.iter().position(|load| drives_forward(load) && !load.is_service_state()));
+        .or_else(|| {
+            loads
+                .iter()
+                .position(|load| drives_forward(load) && !load.is_service_state())
+        });
     std::iter::once(0).chain(full).collect()
 }

@@ -180,14 +180,35 @@ pub(super) fn read(name: &str, section: Section<'_>) -> Option<Isolator> {
         let given = section.ratio(key, bound);
         if !section.has(key) {
             let of = kind.usual.of;
-            section.assume(key, format!("{usual}: {meaning} usual for {of} (common practice)"));
+            section.assume(
+                key,
+                format!("{usual}: {meaning} usual for {of} (common practice)"),
+            );
         }
         given.unwrap_or(usual)
     };
-    let dynamic_ratio = or_usual("dynamic_ratio", Bound::Within(0.5, 10.0), kind.usual.dynamic_ratio, "ratio of dynamic to static rate");
-    let loss_factor = or_usual("loss_factor", Bound::Within(0.0, 2.0), kind.usual.loss_factor, "loss factor");
-    let scatter = or_usual("scatter", Bound::Within(0.0, 0.9), kind.usual.scatter, "scatter of the rate");
-    let tension = section.choice("tension", &[("allowed", Tension::Allowed), ("avoid", Tension::Avoid)]);
+    let dynamic_ratio = or_usual(
+        "dynamic_ratio",
+        Bound::Within(0.5, 10.0),
+        kind.usual.dynamic_ratio,
+        "ratio of dynamic to static rate",
+    );
+    let loss_factor = or_usual(
+        "loss_factor",
+        Bound::Within(0.0, 2.0),
+        kind.usual.loss_factor,
+        "loss factor",
+    );
+    let scatter = or_usual(
+        "scatter",
+        Bound::Within(0.0, 0.9),
+        kind.usual.scatter,
+        "scatter of the rate",
+    );
+    let tension = section.choice(
+        "tension",
+        &[("allowed", Tension::Allowed), ("avoid", Tension::Avoid)],
+    );
     section.finish();
     Some(Isolator {
         stops: stops?,

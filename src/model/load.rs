@@ -3,7 +3,8 @@
 pub mod usual;
 
 use super::drivetrain::{Driveline, Engine};
-use super::reader::{Bound, Section};
+use super::reader::{Bound, Other, Section};
+use super::surroundings::Vehicle;
 use crate::diagnostic::Code;
 use crate::spatial::{STANDARD_GRAVITY, Vec3, Wrench};
 use crate::units::Quantity;
@@ -127,9 +128,9 @@ pub(super) struct Context<'a> {
     pub(super) parts: &'a [&'a str],
     pub(super) mounts: &'a [&'a str],
     pub(super) points: &'a [&'a str],
-    pub(super) engine: Option<&'a Engine>,
-    pub(super) driveline: Option<&'a Driveline>,
-    pub(super) has_vehicle: bool,
+    pub(super) engine: Other<'a, Engine>,
+    pub(super) driveline: Other<'a, Driveline>,
+    pub(super) vehicle: Other<'a, Vehicle>,
 }
 
 /// Largest acceleration taken [g]: beyond it a rigid body on mounts says nothing.
@@ -143,28 +144,48 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_>) -> Option<LoadCa
         section.error(
             "name",
             Code::BadName,
-            format!("`{}` is the name of the case that the program adds itself", LoadCase::AT_REST),
+            format!(
+                "`{}` is the name of the case that the program adds itself",
+                LoadCase::AT_REST
+            ),
         );
     }
     let class = section.choice(
         "class",
-        &[LoadClass::Service, LoadClass::Durability, LoadClass::Extreme, LoadClass::Restraint]
-            .map(|class| (class.word(), class)),
+        &[
+            LoadClass::Service,
+            LoadClass::Durability,
+            LoadClass::Extreme,
+            LoadClass::Restraint,
+        ]
+        .map(|class| (class.word(), class)),
     );
     if !section.has("class") {
         section.assume("class", "durability");
     }
     let most = MOST_G * STANDARD_GRAVITY;
-    let vehicle_acceleration = section.vector("vehicle", Quantity::Acceleration, Bound::Within(-most, most));
+    let vehicle_acceleration = section.vector(
+        "vehicle",
+        Quantity::Acceleration,
+        Bound::Within(-most, most),
+    );
     let drive = read_drive(&section, context);
     let factor = section.ratio("factor", Bound::Within(0.0, 20.0));
     let grip_limited = section.flag("grip_limited").unwrap_or(false);
-    if grip_limited && !context.has_vehicle {
-        section.error("grip_limited", Code::NeedsOther, "a limit by grip needs a `[vehicle]`");
+    if grip_limited && matches!(context.vehicle, Other::Absent) {
+        section.error(
+            "grip_limited",
+            Code::NeedsOther,
+            "a limit by grip needs a `[vehicle]`",
+        );
     }
     for key in ["factor", "grip_limited"] {
         if section.has(key) && !section.has("gear") && !section.has("output_torque") {
-            section.error(key, Code::NeedsOther, format!("`{key}` needs a `gear` or an `output_torque`"));
+            section.error(
+                key,
+                Code::NeedsOther,
+                format!("`{key}` needs a `gear` or an `output_torque`"),
+            );
         }
     }
     let applied = section
@@ -182,37 +203,74 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_>) -> Option<LoadCa
         applied,
         without_parts,
         without_mounts,
-        ..LoadCase::new(name?, class.unwrap_or(LoadClass::Durability), LoadOrigin::File)
+        ..LoadCase::new(
+            name?,
+            class.unwrap_or(LoadClass::Durability),
+            LoadOrigin::File,
+        )
     })
 }
 
 fn read_drive(section: &Section<'_>, context: &Context<'_>) -> Option<Drive> {
     let throttle = section.ratio("throttle", Bound::Within(-1.0, 1.0));
     let most = 1e6;
-    let torque = section.quantity("output_torque", Quantity::Torque, Bound::Within(-most, most));
+    let torque = section.quantity(
+        "output_torque",
+        Quantity::Torque,
+        Bound::Within(-most, most),
+    );
     if section.has("throttle") && !section.has("gear") {
         section.error("throttle", Code::NeedsOther, "`throttle` needs a `gear`");
     }
     if section.has("output_torque") {
         if section.has("gear") {
-            section.error("output_torque", Code::Conflict, "a load case takes `gear` or `output_torque`, not both");
+            section.error(
+                "output_torque",
+                Code::Conflict,
+                "a load case takes `gear` or `output_torque`, not both",
+            );
         }
-        if context.driveline.is_none() {
-            section.error("output_torque", Code::NeedsOther, "`output_torque` needs a `[driveline]`, which says where the torque leaves");
+        if matches!(context.driveline, Other::Absent) {
+            section.error(
+                "output_torque",
+                Code::NeedsOther,
+                "`output_torque` needs a `[driveline]`, which says where the torque leaves",
+            );
         }
         return Some(Drive::OutputTorque(torque?));
     }
     if !section.has("gear") {
         return None;
     }
-    let Some(driveline) = context.driveline else {
-        section.error("gear", Code::NeedsOther, "`gear` needs a `[driveline]` with gears");
-        return None;
+    let has_torque = match context.engine {
+        Other::Read(engine) => engine.torque.is_some(),
+        Other::Broken => true,
+        Other::Absent => false,
     };
-    if context.engine.is_none_or(|engine| engine.torque.is_none()) {
-        section.error("gear", Code::NeedsOther, "`gear` needs an `[engine]` with its `torque`");
+    if !has_torque {
+        section.error(
+            "gear",
+            Code::NeedsOther,
+            "`gear` needs an `[engine]` with its `torque`",
+        );
     }
-    let names: Vec<&str> = driveline.gears.iter().map(|gear| gear.name.as_str()).collect();
+    let driveline = match context.driveline {
+        Other::Read(driveline) => driveline,
+        Other::Broken => return None,
+        Other::Absent => {
+            section.error(
+                "gear",
+                Code::NeedsOther,
+                "`gear` needs a `[driveline]` with gears",
+            );
+            return None;
+        }
+    };
+    let names: Vec<&str> = driveline
+        .gears
+        .iter()
+        .map(|gear| gear.name.as_str())
+        .collect();
     let gear = section.reference("gear", "gear", &names)?;
     Some(Drive::Gear {
         gear,
@@ -223,7 +281,10 @@ fn read_drive(section: &Section<'_>, context: &Context<'_>) -> Option<Drive> {
 fn read_applied(section: Section<'_>, context: &Context<'_>) -> Option<AppliedAt> {
     section.must_have(&[("point", "which `[[point]]` the force acts at")]);
     if !section.has("force") && !section.has("moment") {
-        section.must_have(&[("force", "force on the powertrain, vehicle axes, such as \"0, 0, 2.8 kN\"")]);
+        section.must_have(&[(
+            "force",
+            "force on the powertrain, vehicle axes, such as \"0, 0, 2.8 kN\"",
+        )]);
     }
     let point = section.reference("point", "point", context.points);
     let force = section.vector("force", Quantity::Force, Bound::Within(-1e7, 1e7));
@@ -242,10 +303,14 @@ fn read_without(section: &Section<'_>, context: &Context<'_>) -> (Vec<usize>, Ve
     let Some(without) = section.section("without") else {
         return (Vec::new(), Vec::new());
     };
-    let mut taken = |key, sort, known: &[&str]| {
+    let taken = |key, sort, known: &[&str]| {
         let taken = without.references(key, sort, known).unwrap_or_default();
         if !taken.is_empty() && taken.len() == known.len() {
-            without.error(key, Code::NothingLeft, format!("the load case takes away every {sort}"));
+            without.error(
+                key,
+                Code::NothingLeft,
+                format!("the load case takes away every {sort}"),
+            );
         }
         taken
     };

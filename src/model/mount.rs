@@ -34,7 +34,11 @@ impl Mount {
 }
 
 /// Reads one mount; `None` when something in it is wrong.
-pub(super) fn read(section: Section<'_>, isolators: &[Option<Isolator>], names: &[&str]) -> Option<Mount> {
+pub(super) fn read(
+    section: Section<'_>,
+    isolators: &[Option<Isolator>],
+    names: &[&str],
+) -> Option<Mount> {
     section.must_have(&[
         ("name", "a name to speak of it, such as \"front left\""),
         ("at", "its place, such as \"-100, 300, 60 mm\""),
@@ -82,7 +86,10 @@ fn read_axes(section: &Section<'_>) -> Option<Mat3> {
         section.error(
             "u",
             Code::NoDirection,
-            format!("`{}` lies along `w`, so the axes are not fixed", section.key_path("u")),
+            format!(
+                "`{}` lies along `w`, so the axes are not fixed",
+                section.key_path("u")
+            ),
         );
     }
     axes
@@ -93,6 +100,9 @@ fn default_u(w: &Vec3) -> (Vec3, &'static str) {
     if w.x.abs() < 0.99 {
         (Vec3::x(), "forward (1, 0, 0), made square to w")
     } else {
-        (Vec3::y(), "left (0, 1, 0), since w points along the vehicle")
+        (
+            Vec3::y(),
+            "left (0, 1, 0), since w points along the vehicle",
+        )
     }
 }

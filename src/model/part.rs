@@ -35,7 +35,10 @@ pub struct Part {
 pub(super) fn read(section: Section<'_>) -> Option<Part> {
     section.must_have(&[
         ("name", "a name to speak of it, such as \"engine\""),
-        ("mass", "what it weighs, fluids included, such as \"180 kg\""),
+        (
+            "mass",
+            "what it weighs, fluids included, such as \"180 kg\"",
+        ),
         ("at", "its centre of gravity, such as \"-150, 5, 180 mm\""),
     ]);
     let name = section.name("name");
@@ -164,7 +167,9 @@ fn read_inertia(
         return None;
     }
     let Some(shape) = shape else {
-        let shape_is_wrong = ["box", "cylinder", "tube"].iter().any(|key| section.has(key));
+        let shape_is_wrong = ["box", "cylinder", "tube"]
+            .iter()
+            .any(|key| section.has(key));
         if !shape_is_wrong {
             section.note(
                 Diagnostic::error(
@@ -195,7 +200,10 @@ fn default_fill(section: &Section<'_>, shape: Shape) -> f64 {
 
 fn read_tensor(section: Section<'_>) -> Option<Mat3> {
     section.must_have(&[
-        ("xx", "moment about x through the centre of gravity, such as \"8.1 kg m2\""),
+        (
+            "xx",
+            "moment about x through the centre of gravity, such as \"8.1 kg m2\"",
+        ),
         ("yy", "moment about y, such as \"15.9 kg m2\""),
         ("zz", "moment about z, such as \"13.2 kg m2\""),
     ]);

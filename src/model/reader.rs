@@ -83,6 +83,38 @@ impl Bound {
     }
 }
 
+/// Another section that a key leans on.
+///
+/// A broken section has its own problems on the list; what leans on it is not blamed again.
+#[derive(Debug)]
+pub(crate) enum Other<'a, T> {
+    /// Not in the file.
+    Absent,
+    /// In the file, with problems.
+    Broken,
+    /// In the file, in order.
+    Read(&'a T),
+}
+
+impl<T> Clone for Other<'_, T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Other<'_, T> {}
+
+impl<'a, T> Other<'a, T> {
+    /// From what reading gave: the outer `None` is an absent section, the inner one a broken one.
+    pub(crate) fn from_read(read: &'a Option<Option<T>>) -> Self {
+        match read {
+            None => Self::Absent,
+            Some(None) => Self::Broken,
+            Some(Some(value)) => Self::Read(value),
+        }
+    }
+}
+
 /// One table of the file while it is read.
 pub(crate) struct Section<'a> {
     path: String,
@@ -240,7 +272,8 @@ impl<'a> Section<'a> {
     /// Text of a key that is a name: not empty, not too long, no control characters.
     pub(crate) fn name(&self, key: &'static str) -> Option<String> {
         let name = self.text(key)?;
-        self.usable_name(name, self.place(key)).then(|| name.to_owned())
+        self.usable_name(name, self.place(key))
+            .then(|| name.to_owned())
     }
 
     /// Name as written, whatever it is, without a word about it; empty when there is none.
@@ -328,13 +361,23 @@ impl<'a> Section<'a> {
     }
 
     /// One number with its unit, in SI.
-    pub(crate) fn quantity(&self, key: &'static str, quantity: Quantity, bound: Bound) -> Option<f64> {
+    pub(crate) fn quantity(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+    ) -> Option<f64> {
         let [number] = self.quantity_texts::<1>(key, self.value(key)?, quantity)?;
         self.bounded(key, self.place(key), number, bound)
     }
 
     /// Three numbers with one unit, in SI.
-    pub(crate) fn vector(&self, key: &'static str, quantity: Quantity, bound: Bound) -> Option<Vec3> {
+    pub(crate) fn vector(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+    ) -> Option<Vec3> {
         let numbers = self.quantity_texts::<3>(key, self.value(key)?, quantity)?;
         for number in numbers {
             self.bounded(key, self.place(key), number, bound)?;
@@ -343,8 +386,18 @@ impl<'a> Section<'a> {
     }
 
     /// One number for all three axes, or three numbers, with one unit, in SI.
-    pub(crate) fn per_axis(&self, key: &'static str, quantity: Quantity, bound: Bound) -> Option<Vec3> {
-        if self.value(key)?.get_ref().as_str().is_some_and(|text| !text.contains(',')) {
+    pub(crate) fn per_axis(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+    ) -> Option<Vec3> {
+        if self
+            .value(key)?
+            .get_ref()
+            .as_str()
+            .is_some_and(|text| !text.contains(','))
+        {
             let all = self.quantity(key, quantity, bound)?;
             return Some(Vec3::repeat(all));
         }
@@ -366,7 +419,12 @@ impl<'a> Section<'a> {
     }
 
     /// List of two numbers with units, the first below the second, in SI.
-    pub(crate) fn span(&self, key: &'static str, quantity: Quantity, bound: Bound) -> Option<[f64; 2]> {
+    pub(crate) fn span(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+    ) -> Option<[f64; 2]> {
         let value = self.value(key)?;
         let items = value.get_ref().as_array().filter(|list| list.len() == 2);
         let Some(items) = items else {
@@ -382,7 +440,10 @@ impl<'a> Section<'a> {
             self.error(
                 key,
                 Code::InsideOut,
-                format!("the first end of `{}` is above the second", self.key_path(key)),
+                format!(
+                    "the first end of `{}` is above the second",
+                    self.key_path(key)
+                ),
             );
             return None;
         }
@@ -416,8 +477,18 @@ impl<'a> Section<'a> {
             DeValue::String(text) => text,
             DeValue::Integer(_) | DeValue::Float(_) => {
                 let written = self.sink.source.get(value.span()).unwrap_or_default();
-                let unit = quantity.example().split_once(' ').map_or("", |(_, unit)| unit);
-                let cure = if N == 1 { format!("write `\"{written} {unit}\"`, or another unit of {}", quantity.name()) } else { format!("write text such as {}", example(quantity, N)) };
+                let unit = quantity
+                    .example()
+                    .split_once(' ')
+                    .map_or("", |(_, unit)| unit);
+                let cure = if N == 1 {
+                    format!(
+                        "write `\"{written} {unit}\"`, or another unit of {}",
+                        quantity.name()
+                    )
+                } else {
+                    format!("write text such as {}", example(quantity, N))
+                };
                 self.note(
                     Diagnostic::error(
                         Code::BareNumber,
@@ -463,7 +534,10 @@ impl<'a> Section<'a> {
     /// Bytes of the file for bytes inside a text value; the whole value when it holds escapes or is written in several lines.
     fn inside(&self, value: Range<usize>, part: &Range<usize>) -> Range<usize> {
         let written = self.sink.source.get(value.clone()).unwrap_or_default();
-        let plain = !written.contains('\\') && !written.contains('\n') && !written.starts_with("\"\"\"") && !written.starts_with("'''");
+        let plain = !written.contains('\\')
+            && !written.contains('\n')
+            && !written.starts_with("\"\"\"")
+            && !written.starts_with("'''");
         if !plain || part.is_empty() || value.start + 1 + part.end >= value.end {
             return value;
         }
@@ -540,7 +614,12 @@ impl<'a> Section<'a> {
                     continue;
                 }
             };
-            let ratio = group.bounded(written, value.span(), number.unwrap_or(f64::NAN), Bound::Within(0.01, 1000.0));
+            let ratio = group.bounded(
+                written,
+                value.span(),
+                number.unwrap_or(f64::NAN),
+                Bound::Within(0.01, 1000.0),
+            );
             if self.usable_name(written, name.span())
                 && let Some(ratio) = ratio
             {
@@ -551,7 +630,12 @@ impl<'a> Section<'a> {
     }
 
     /// Names of a list, each looked up among known ones.
-    pub(crate) fn references(&self, key: &'static str, sort: &str, known: &[&str]) -> Option<Vec<usize>> {
+    pub(crate) fn references(
+        &self,
+        key: &'static str,
+        sort: &str,
+        known: &[&str],
+    ) -> Option<Vec<usize>> {
         let value = self.value(key)?;
         let Some(items) = value.get_ref().as_array() else {
             self.wrong_kind(value.span(), key, "a list of names", value.get_ref());
@@ -575,7 +659,13 @@ impl<'a> Section<'a> {
         self.look_up(sort, name, self.place(key), known)
     }
 
-    fn look_up(&self, sort: &str, name: &str, place: Range<usize>, known: &[&str]) -> Option<usize> {
+    fn look_up(
+        &self,
+        sort: &str,
+        name: &str,
+        place: Range<usize>,
+        known: &[&str],
+    ) -> Option<usize> {
         let found = known.iter().position(|known| *known == name);
         if found.is_none() {
             self.note(unknown_name(
@@ -593,7 +683,11 @@ impl<'a> Section<'a> {
     pub(crate) fn refuse_duplicates(sort: &str, sections: &[Self]) {
         for (index, section) in sections.iter().enumerate() {
             let name = section.written_name();
-            if !name.is_empty() && sections[..index].iter().any(|earlier| earlier.written_name() == name) {
+            if !name.is_empty()
+                && sections[..index]
+                    .iter()
+                    .any(|earlier| earlier.written_name() == name)
+            {
                 section.note(
                     Diagnostic::error(
                         Code::DuplicateName,
@@ -633,8 +727,16 @@ pub(crate) fn unknown_name(
     if known.is_empty() {
         return diagnostic.help("the file defines none");
     }
-    let shown: Vec<String> = known.iter().take(12).map(|name| format!("`{name}`")).collect();
-    let more = if known.len() > shown.len() { ", …" } else { "" };
+    let shown: Vec<String> = known
+        .iter()
+        .take(12)
+        .map(|name| format!("`{name}`"))
+        .collect();
+    let more = if known.len() > shown.len() {
+        ", …"
+    } else {
+        ""
+    };
     diagnostic.help(format!("known: {}{more}", shown.join(", ")))
 }
 

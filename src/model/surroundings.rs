@@ -60,9 +60,18 @@ const ROAD_GRIP: f64 = 1.0;
 pub(super) fn read_vehicle(section: Section<'_>) -> Option<Vehicle> {
     section.must_have(&[
         ("mass", "of the whole vehicle, such as \"1450 kg\""),
-        ("wheelbase", "distance between the axles, such as \"2600 mm\""),
-        ("centre_of_gravity", "of the whole vehicle, such as \"-1200, 0, 250 mm\""),
-        ("tyre_radius", "loaded radius of the driven tyres, such as \"310 mm\""),
+        (
+            "wheelbase",
+            "distance between the axles, such as \"2600 mm\"",
+        ),
+        (
+            "centre_of_gravity",
+            "of the whole vehicle, such as \"-1200, 0, 250 mm\"",
+        ),
+        (
+            "tyre_radius",
+            "loaded radius of the driven tyres, such as \"310 mm\"",
+        ),
         ("driven", "which wheels: \"front\", \"rear\" or \"all\""),
     ]);
     let length = |key| section.quantity(key, Quantity::Length, Bound::Positive);
@@ -72,15 +81,25 @@ pub(super) fn read_vehicle(section: Section<'_>) -> Option<Vehicle> {
     let centre_of_gravity = section.vector("centre_of_gravity", Quantity::Length, Bound::Any);
     let front_axle = section.vector("front_axle", Quantity::Length, Bound::Any);
     if !section.has("front_axle") {
-        section.assume("front_axle", "the middle of the front axle is the origin (0, 0, 0 mm)");
+        section.assume(
+            "front_axle",
+            "the middle of the front axle is the origin (0, 0, 0 mm)",
+        );
     }
     let grip = section.ratio("tyre_grip", Bound::Within(0.01, 5.0));
     if !section.has("tyre_grip") {
-        section.assume("tyre_grip", format!("{ROAD_GRIP}: a road tyre on a dry road (common practice)"));
+        section.assume(
+            "tyre_grip",
+            format!("{ROAD_GRIP}: a road tyre on a dry road (common practice)"),
+        );
     }
     let driven = section.choice(
         "driven",
-        &[("front", Driven::Front), ("rear", Driven::Rear), ("all", Driven::All)],
+        &[
+            ("front", Driven::Front),
+            ("rear", Driven::Rear),
+            ("all", Driven::All),
+        ],
     );
     let vehicle = (|| {
         Some(Vehicle {
@@ -183,7 +202,10 @@ pub(super) fn read_clearance(section: Section<'_>, points: &[&str]) -> Option<Cl
     section.must_have(&[
         ("name", "a name to speak of it, such as \"fan to radiator\""),
         ("point", "which `[[point]]` comes near"),
-        ("toward", "direction from the point to the obstacle, such as \"1, 0, 0\""),
+        (
+            "toward",
+            "direction from the point to the obstacle, such as \"1, 0, 0\"",
+        ),
         ("gap", "gap in the fitted state, such as \"30 mm\""),
     ]);
     let name = section.name("name");
@@ -192,7 +214,10 @@ pub(super) fn read_clearance(section: Section<'_>, points: &[&str]) -> Option<Cl
     let gap = section.quantity("gap", Quantity::Length, Bound::NotNegative);
     let keep = section.quantity("keep", Quantity::Length, Bound::NotNegative);
     if !section.has("keep") {
-        section.assume("keep", "15 mm: what is kept between an engine and the chassis (common practice)");
+        section.assume(
+            "keep",
+            "15 mm: what is kept between an engine and the chassis (common practice)",
+        );
     }
     section.finish();
     Some(Clearance {

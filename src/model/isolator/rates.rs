@@ -45,7 +45,11 @@ fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
     )]);
     let rates = section.per_axis("rates", Quantity::LinearRate, Bound::NotNegative)?;
     if rates.amax() <= 0.0 {
-        section.error("rates", crate::diagnostic::Code::OutOfRange, "an isolator needs a rate above zero along one axis at least");
+        section.error(
+            "rates",
+            crate::diagnostic::Code::OutOfRange,
+            "an isolator needs a rate above zero along one axis at least",
+        );
         return None;
     }
     Some(Arc::new(Rates { rates }))

@@ -35,7 +35,11 @@ const POISSON: f64 = 0.3;
 
 fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
     if section.has("rates") && section.has("puck") {
-        section.error("puck", Code::Conflict, "a solid mount takes `rates` or `puck`, not both");
+        section.error(
+            "puck",
+            Code::Conflict,
+            "a solid mount takes `rates` or `puck`, not both",
+        );
         return None;
     }
     if !section.has("puck") {
@@ -47,7 +51,9 @@ fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
         return Some(Arc::new(Rates { rates }));
     }
     let puck = read_puck(section.section("puck")?)?;
-    Some(Arc::new(Rates { rates: puck.rates() }))
+    Some(Arc::new(Rates {
+        rates: puck.rates(),
+    }))
 }
 
 fn read_puck(section: Section<'_>) -> Option<Puck> {
@@ -68,7 +74,11 @@ fn read_puck(section: Section<'_>) -> Option<Puck> {
     if let (Some(bore), Some(diameter)) = (bore, diameter)
         && bore >= diameter
     {
-        section.error("bore", Code::InsideOut, "the bore is not smaller than the diameter");
+        section.error(
+            "bore",
+            Code::InsideOut,
+            "the bore is not smaller than the diameter",
+        );
         return None;
     }
     section.finish();
@@ -110,7 +120,12 @@ impl Puck {
     /// Cowper, The Shear Coefficient in Timoshenko's Beam Theory, J. Appl. Mech.
     /// 33 (1966) 335-340, hollow circle (from memory).
     fn rates(&self) -> Vec3 {
-        let Self { diameter, bore, height, youngs_modulus: modulus } = *self;
+        let Self {
+            diameter,
+            bore,
+            height,
+            youngs_modulus: modulus,
+        } = *self;
         let area = PI / 4.0 * (diameter.powi(2) - bore.powi(2));
         let second_moment = PI / 64.0 * (diameter.powi(4) - bore.powi(4));
         let shear_modulus = modulus / (2.0 * (1.0 + POISSON));
@@ -137,7 +152,12 @@ mod tests {
     /// across 1/7.12593e-7 = 1.40333e6 N/mm.
     #[test]
     fn rates_of_a_plain_puck_by_hand() {
-        let puck = Puck { diameter: 60e-3, bore: 0.0, height: 40e-3, youngs_modulus: 70e9 };
+        let puck = Puck {
+            diameter: 60e-3,
+            bore: 0.0,
+            height: 40e-3,
+            youngs_modulus: 70e9,
+        };
         let rates = puck.rates();
         assert_relative_eq!(rates.z, 4.9480e9, max_relative = 1e-4);
         assert_relative_eq!(rates.x, 1.40333e9, max_relative = 1e-4);
@@ -148,7 +168,12 @@ mod tests {
     #[test]
     fn a_thin_tube_has_the_published_shear_coefficient() {
         let (d, t, h, e) = (60e-3, 1e-6, 1e-3, 70e9);
-        let puck = Puck { diameter: d, bore: d - 2.0 * t, height: h, youngs_modulus: e };
+        let puck = Puck {
+            diameter: d,
+            bore: d - 2.0 * t,
+            height: h,
+            youngs_modulus: e,
+        };
         // So short that bending is below 1e-3 of the whole.
         let kappa = 2.0 * (1.0 + POISSON) / (4.0 + 3.0 * POISSON);
         let area = PI * (d - t) * t;

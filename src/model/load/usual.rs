@@ -4,7 +4,9 @@
 //! to a case of the same name in the file.
 
 use super::{Drive, LoadCase, LoadClass, LoadOrigin};
-use crate::model::drivetrain::{Driveline, Engine};
+use crate::model::drivetrain::{Driveline, Engine, Gear};
+use crate::model::reader::Other;
+use crate::model::surroundings::Vehicle;
 use crate::spatial::{STANDARD_GRAVITY, Vec3};
 
 /// Name of the steady full-torque case, about which modes are shown by default.
@@ -28,13 +30,15 @@ const ROAD: &[(&str, LoadClass, [f64; 3])] = &[
 
 /// The set for a build; torque cases only when engine torque and gears are known.
 pub(crate) fn cases(
-    engine: Option<&Engine>,
-    driveline: Option<&Driveline>,
-    has_vehicle: bool,
+    engine: Other<'_, Engine>,
+    driveline: Other<'_, Driveline>,
+    vehicle: Other<'_, Vehicle>,
 ) -> Vec<LoadCase> {
     let mut cases = Vec::new();
-    if let (Some(driveline), Some(_)) = (driveline, engine.and_then(|engine| engine.torque)) {
-        cases.extend(torque_cases(driveline, has_vehicle));
+    if let (Other::Read(driveline), Other::Read(engine)) = (driveline, engine)
+        && engine.torque.is_some()
+    {
+        cases.extend(torque_cases(driveline, matches!(vehicle, Other::Read(_))));
     }
     cases.extend(ROAD.iter().map(|(name, class, g)| LoadCase {
         vehicle_acceleration: Some(Vec3::from(*g) * STANDARD_GRAVITY),
@@ -44,7 +48,7 @@ pub(crate) fn cases(
 }
 
 fn torque_cases(driveline: &Driveline, grip_limited: bool) -> Vec<LoadCase> {
-    let place = |wanted: Option<&crate::model::drivetrain::Gear>| {
+    let place = |wanted: Option<&Gear>| {
         wanted.and_then(|wanted| driveline.gears.iter().position(|gear| gear == wanted))
     };
     let lowest = place(driveline.lowest_forward());
@@ -52,13 +56,22 @@ fn torque_cases(driveline: &Driveline, grip_limited: bool) -> Vec<LoadCase> {
     [
         (FULL_TORQUE, LoadClass::Service, lowest, 1.0, 1.0),
         ("launch", LoadClass::Durability, lowest, 1.0, LAUNCH_SHOCK),
-        ("full torque in reverse", LoadClass::Durability, reverse, 1.0, 1.0),
+        (
+            "full torque in reverse",
+            LoadClass::Durability,
+            reverse,
+            1.0,
+            1.0,
+        ),
         ("overrun", LoadClass::Service, lowest, OVERRUN_SHARE, 1.0),
     ]
     .into_iter()
     .filter_map(|(name, class, gear, throttle, factor)| {
         Some(LoadCase {
-            drive: Some(Drive::Gear { gear: gear?, throttle }),
+            drive: Some(Drive::Gear {
+                gear: gear?,
+                throttle,
+            }),
             factor,
             grip_limited,
             ..LoadCase::new(name, class, LoadOrigin::Usual)
