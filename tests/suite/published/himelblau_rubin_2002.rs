@@ -27,8 +27,8 @@ fn four_mounts_below_the_centre_of_gravity() {
     let (ax, ay, az) = (0.42, 0.24, 0.18);
     let [kx, ky, kz] = [140.0e3, 110.0e3, 260.0e3];
     let turn = std::f64::consts::TAU;
-    let f_z = (4.0 * kz / m).sqrt() / turn;
-    let f_rz = (4.0 * (kx * ay * ay + ky * ax * ax) / J.z).sqrt() / turn;
+    let f_z = f64::sqrt(4.0 * kz / m) / turn;
+    let f_rz = f64::sqrt(4.0 * (kx * ay * ay + ky * ax * ax) / J.z) / turn;
     let mut closed = vec![f_z, f_rz];
     closed.extend(coupled(f_z, kx / kz, az, ax, J.y / m));
     closed.extend(coupled(f_z, ky / kz, az, ay, J.x / m));
