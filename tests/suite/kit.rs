@@ -4,6 +4,7 @@ use std::fmt::Debug;
 use std::sync::Arc;
 
 use bedplate::model::isolator::{Isolator, rates::Rates};
+use bedplate::model::{Model, file};
 use bedplate::rigid::mount_response::HeldMount;
 use bedplate::spatial::{Mat3, Vec3};
 
@@ -50,4 +51,35 @@ pub(crate) fn plain_mount<'a>(name: &'a str, at: Vec3, isolator: &'a Isolator) -
         compliance: Mat3::zeros(),
         isolator,
     }
+}
+
+/// The model of a text that is in order.
+#[track_caller]
+pub(crate) fn model(text: &str) -> Model {
+    match file::read(text.as_bytes()) {
+        Ok(checked) => checked.model,
+        Err(problems) => panic!("the text has problems: {problems:#?}"),
+    }
+}
+
+/// A build with one part, four equal mounts and whatever is appended.
+pub(crate) fn four_mounts_and(more: &str) -> String {
+    let mounts: String = [
+        ("a", 300, 250),
+        ("b", 300, -250),
+        ("c", -300, 250),
+        ("d", -300, -250),
+    ]
+    .iter()
+    .map(|(name, x, y)| {
+        format!("[[mount]]\nname = \"{name}\"\nat = \"{x}, {y}, -50 mm\"\nisolator = \"pad\"\n")
+    })
+    .collect();
+    format!(
+        "title = \"four mounts\"\n\
+         [datum]\norigin = \"centre of gravity\"\nfitted = \"free\"\n\
+         [[part]]\nname = \"block\"\nmass = \"150 kg\"\nat = \"0, 0, 0 mm\"\nbox = \"600, 500, 500 mm\"\n\
+         [isolator.pad]\nkind = \"rates\"\nrates = \"200, 200, 400 N/mm\"\n\
+         {mounts}\n{more}"
+    )
 }

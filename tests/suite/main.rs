@@ -14,4 +14,5 @@
 mod analytic;
 mod invariant;
 mod kit;
+mod models;
 mod published;
