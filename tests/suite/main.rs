@@ -16,3 +16,4 @@ mod invariant;
 mod kit;
 mod models;
 mod published;
+mod tidy;
