@@ -46,7 +46,7 @@ name = "roll torque"
 apply = [{ point = "centre", moment = "8550.503583, 0, 0 N m" }]
 "#;
 
-fn main() -> Result<(), Box<dyn std::error::Error>> {
+pub(crate) fn main() -> Result<(), Box<dyn std::error::Error>> {
     let checked = file::read(BUILD.as_bytes()).map_err(|problems| format!("{problems:?}"))?;
     let evaluation = evaluate(&checked.model)?;
     let loaded = evaluation.loads[1].outcome.as_ref().map_err(Clone::clone)?;

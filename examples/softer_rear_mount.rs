@@ -7,7 +7,7 @@ use bedplate::study::evaluate::{Evaluation, evaluate};
 
 const PICKUP: &str = include_str!("../models/forestry-pickup.toml");
 
-fn main() -> Result<(), Box<dyn std::error::Error>> {
+pub(crate) fn main() -> Result<(), Box<dyn std::error::Error>> {
     let as_drawn = evaluated(PICKUP)?;
     let softer = evaluated(&PICKUP.replace("160, 85, 300 N/mm", "130, 70, 240 N/mm"))?;
 

@@ -12,6 +12,7 @@
 )]
 
 mod analytic;
+mod examples;
 mod invariant;
 mod kit;
 mod models;
