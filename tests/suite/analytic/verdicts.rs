@@ -71,7 +71,6 @@ fn a_deflection_is_close_inside_the_scatter_and_fails_beyond_the_limit() {
 fn a_rare_case_does_not_use_up_life_limits() {
     let found = checks("limits = { w = \"4 mm\" }", "");
     assert_eq!(find(&found, "deflection.a.w").verdict, Verdict::Ok);
-    assert!(5.0 * SAG > 4e-3);
 }
 
 /// Derived: at rest 0.919 mm, in the bump 2.758 mm without the stop.
