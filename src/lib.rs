@@ -8,4 +8,5 @@ pub mod model;
 pub mod numeric;
 pub mod rigid;
 pub mod spatial;
+pub mod study;
 pub mod units;

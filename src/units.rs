@@ -1,1 +1,2 @@
 //! Units.
+pub mod show;
