@@ -6,6 +6,7 @@
 pub mod diagnostic;
 pub mod model;
 pub mod numeric;
+pub mod report;
 pub mod rigid;
 pub mod spatial;
 pub mod study;
