@@ -4,6 +4,7 @@
     reason = "frame letters in names of vectors and rotations: see `spatial`"
 )]
 pub mod diagnostic;
+pub mod drive;
 pub mod model;
 pub mod numeric;
 pub mod report;

@@ -6,11 +6,13 @@
 
 pub mod criteria;
 pub mod drivetrain;
+pub mod file;
 pub mod isolator;
 pub mod load;
 pub mod mass;
 pub mod mount;
 pub mod part;
+mod reader;
 pub mod surroundings;
 
 use criteria::Criteria;

@@ -22,6 +22,8 @@ pub enum NumericError {
     Singular,
     /// The matrix is not positive definite.
     NotPositiveDefinite,
+    /// The columns of the matrix are not three unit vectors square to each other.
+    NotRotation,
 }
 
 impl std::fmt::Display for NumericError {
@@ -31,6 +33,7 @@ impl std::fmt::Display for NumericError {
             Self::NotSymmetric => "the matrix is not symmetric",
             Self::Singular => "the matrix has no inverse",
             Self::NotPositiveDefinite => "the matrix is not positive definite",
+            Self::NotRotation => "the axes are not unit vectors square to each other",
         })
     }
 }
@@ -116,6 +119,34 @@ macro_rules! fixed_size_algebra {
 fixed_size_algebra!(symmetric_eigen3, solve3, cholesky3, inverse3, Mat3, Vec3, 3);
 fixed_size_algebra!(symmetric_eigen6, solve6, cholesky6, inverse6, Mat6, Vec6, 6);
 
+/// Inverse of the complex matrix `re + i im`, as its real and imaginary part.
+///
+/// # Equation
+///   (P + iQ)⁻¹ = X − i P⁻¹ Q X,   X = (P + Q P⁻¹ Q)⁻¹
+///
+/// # Range
+/// The real part must have an inverse.
+///
+/// # Source
+/// Derived: multiplied out, the product with `P + iQ` is the unit matrix.
+///
+/// # Errors
+/// [`NumericError::NotFinite`], [`NumericError::Singular`].
+pub fn inverse3_complex(re: &Mat3, im: &Mat3) -> Result<(Mat3, Mat3), NumericError> {
+    finite_scale(im.as_slice())?;
+    let ratio = inverse3(re)? * im;
+    let real = inverse3(&(re + im * ratio))?;
+    Ok((real, -(ratio * real)))
+}
+
+/// Refuses numbers that are infinite or not a number.
+///
+/// # Errors
+/// [`NumericError::NotFinite`].
+pub fn require_finite(numbers: &[f64]) -> Result<(), NumericError> {
+    finite_scale(numbers).map(|_| ())
+}
+
 /// Largest magnitude, or an error when any number is not finite.
 fn finite_scale(numbers: &[f64]) -> Result<f64, NumericError> {
     let mut scale = 0.0_f64;
@@ -140,6 +171,19 @@ mod tests {
         assert!(e.values[0] < e.values[1] && e.values[1] < e.values[2]);
         let rebuilt = e.vectors * Mat3::from_diagonal(&e.values) * e.vectors.transpose();
         assert_relative_eq!(rebuilt, a, epsilon = 1e-13);
+    }
+
+    #[test]
+    fn complex_inverse_times_the_matrix_is_the_unit_matrix() {
+        let p = Mat3::new(2.0, -1.0, 0.3, 0.4, 5.0, 0.1, 0.3, -0.7, 4.0);
+        let q = Mat3::new(0.2, 0.5, -0.3, 1.4, 0.6, 0.1, 0.9, -0.7, 0.4);
+        let (re, im) = inverse3_complex(&p, &q).unwrap();
+        assert_relative_eq!(p * re - q * im, Mat3::identity(), epsilon = 1e-14);
+        assert_relative_eq!(p * im + q * re, Mat3::zeros(), epsilon = 1e-14);
+        assert_eq!(
+            inverse3_complex(&Mat3::zeros(), &q).unwrap_err(),
+            NumericError::Singular
+        );
     }
 
     #[test]

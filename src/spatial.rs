@@ -163,6 +163,24 @@ pub fn add_spring(stiffness: &mut Mat6, k: &Mat3, arm: &Vec3) {
     *stiffness += blocks(k, &tr, &rt, &rr);
 }
 
+/// Displacement `R arm - arm` of the tip of an arm [m] by a rotation about its foot.
+///
+/// # Equation
+///   (R − I) r = 2 w (v × r) + 2 v × (v × r),   (w, v) the unit quaternion of R
+///
+/// # Range
+/// Any rotation. Unlike the difference of two long vectors it keeps all its
+/// digits when the rotation is small.
+///
+/// # Source
+/// Derived: Rodrigues' formula with half angles.
+#[must_use]
+pub fn turning_displacement(rotation: &UnitQuaternion<f64>, arm: &Vec3) -> Vec3 {
+    let v = rotation.imag();
+    let across = v.cross(arm);
+    (across * rotation.w + v.cross(&across)) * 2.0
+}
+
 /// Rotation from roll, pitch and yaw [rad]: `Rz(yaw) Ry(pitch) Rx(roll)`.
 ///
 /// Positive roll lifts the left side, positive pitch drops the nose, positive yaw turns the nose left.
@@ -216,6 +234,17 @@ mod tests {
         assert!((rotation_from_roll_pitch_yaw(0.1, 0.0, 0.0) * left).z > 0.0);
         assert!((rotation_from_roll_pitch_yaw(0.0, 0.1, 0.0) * nose).z < 0.0);
         assert!((rotation_from_roll_pitch_yaw(0.0, 0.0, 0.1) * nose).y > 0.0);
+    }
+
+    #[test]
+    fn a_turn_moves_the_tip_of_an_arm_by_the_difference_of_the_vectors() {
+        let arm = Vec3::new(0.3, -1.2, 0.7);
+        let turn = UnitQuaternion::from_scaled_axis(Vec3::new(0.4, -0.9, 1.1));
+        assert_relative_eq!(
+            turning_displacement(&turn, &arm),
+            turn * arm - arm,
+            epsilon = 1e-15
+        );
     }
 
     #[test]

@@ -1,5 +1,8 @@
 //! Section `[targets]`: what the checks compare with where the build itself states no limit.
 
+use super::reader::{Bound, Section};
+use crate::units::Quantity;
+
 /// What the checks compare with. Every default is common practice and can be replaced in the file.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Criteria {
@@ -28,4 +31,33 @@ impl Default for Criteria {
             imbalance: 0.2,
         }
     }
+}
+
+/// Reads the section; what is absent keeps its default.
+pub(super) fn read(section: Option<Section<'_>>) -> Criteria {
+    let mut criteria = Criteria::default();
+    let Some(section) = section else {
+        return criteria;
+    };
+    let hertz = |omega: f64| omega / std::f64::consts::TAU;
+    if let Some(sag) = section.quantity("sag", Quantity::Length, Bound::Positive) {
+        criteria.sag = sag;
+    }
+    if let Some(ratio) = section.ratio("idle_ratio", Bound::Within(1.0, 10.0)) {
+        criteria.idle_ratio = ratio;
+    }
+    if let Some(omega) = section.quantity("separation", Quantity::Frequency, Bound::NotNegative) {
+        criteria.separation = hertz(omega);
+    }
+    if let Some(band) = section.span("wheel_hop", Quantity::Frequency, Bound::Positive) {
+        criteria.wheel_hop = band.map(hertz);
+    }
+    if let Some(share) = section.ratio("mount_share", Bound::Within(0.05, 1.0)) {
+        criteria.mount_share = share;
+    }
+    if let Some(share) = section.ratio("imbalance", Bound::Within(0.01, 1.0)) {
+        criteria.imbalance = share;
+    }
+    section.finish();
+    criteria
 }

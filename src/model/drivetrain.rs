@@ -1,6 +1,9 @@
 //! Sections `[engine]` and `[driveline]`: what makes the torque and where it leaves the powertrain.
 
+use super::reader::{Bound, Other, Section};
+use crate::diagnostic::Code;
 use crate::spatial::Vec3;
+use crate::units::Quantity;
 
 /// How the machine makes its torque.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -104,5 +107,169 @@ impl Driveline {
     #[must_use]
     pub fn reverse(&self) -> Option<&Gear> {
         self.gears.iter().find(|gear| gear.is_reverse())
+    }
+}
+
+/// Share of the engine torque that reaches the wheels.
+///
+/// # Source
+/// Common practice for a driven axle with two gear meshes.
+const EFFICIENCY: f64 = 0.95;
+
+/// Reads `[engine]`.
+pub(super) fn read_engine(section: Section<'_>) -> Option<Engine> {
+    section.must_have(&[
+        ("cycle", "\"four-stroke\", \"two-stroke\", \"rotary-piston\" or \"electric\""),
+        (
+            "crank_direction",
+            "the direction about which the crank or rotor turns, right-hand rule, such as \"-1, 0, 0\"",
+        ),
+    ]);
+    let cycle = read_cycle(&section);
+    let crank_direction = section.direction("crank_direction");
+    let crank_at = section.vector("crank_at", Quantity::Length, Bound::Any);
+    let torque = section.quantity("torque", Quantity::Torque, Bound::Positive);
+    let idle = section.quantity("idle", Quantity::Frequency, Bound::Positive);
+    let redline = section.quantity("redline", Quantity::Frequency, Bound::Positive);
+    if let (Some(idle), Some(redline)) = (idle, redline)
+        && idle >= redline
+    {
+        section.error(
+            "idle",
+            Code::InsideOut,
+            "the idle speed is not below the redline",
+        );
+    }
+    if matches!(cycle, Some(Cycle::Electric { .. })) && section.has("idle") {
+        section.error("idle", Code::Conflict, "an electric machine does not idle");
+    }
+    section.finish();
+    Some(Engine {
+        cycle: cycle?,
+        crank_direction: crank_direction?,
+        crank_at,
+        torque,
+        idle,
+        redline,
+    })
+}
+
+fn read_cycle(section: &Section<'_>) -> Option<Cycle> {
+    let kind = section.choice(
+        "cycle",
+        &[
+            ("four-stroke", "cylinders"),
+            ("two-stroke", "cylinders"),
+            ("rotary-piston", "rotors"),
+            ("electric", "pole_pairs"),
+        ],
+    );
+    let counts = ["cylinders", "rotors", "pole_pairs"].map(|key| (key, section.count(key, 1, 64)));
+    let own = kind?;
+    for (key, _) in counts {
+        if key != own && section.has(key) {
+            section.error(
+                key,
+                Code::Conflict,
+                format!("`{key}` does not belong to this cycle; it takes `{own}`"),
+            );
+        }
+    }
+    if own != "pole_pairs" {
+        section.must_have(&[(own, "how many, a whole number")]);
+    }
+    let number = counts
+        .iter()
+        .find(|(key, _)| *key == own)
+        .and_then(|(_, number)| *number);
+    match section.text("cycle")? {
+        "four-stroke" => Some(Cycle::FourStroke { cylinders: number? }),
+        "two-stroke" => Some(Cycle::TwoStroke { cylinders: number? }),
+        "rotary-piston" => Some(Cycle::RotaryPiston { rotors: number? }),
+        _ => Some(Cycle::Electric { pole_pairs: number }),
+    }
+}
+
+/// Reads `[driveline]`.
+pub(super) fn read_driveline(section: Section<'_>, engine: Other<'_, Engine>) -> Option<Driveline> {
+    section.must_have(&[
+        (
+            "output",
+            "\"propshaft\" (separate axle) or \"axle-shafts\" (final drive inside the powertrain)",
+        ),
+        (
+            "gears",
+            "ratios by name, such as { \"1\" = 3.6, \"2\" = 2.1, reverse = 3.4 }",
+        ),
+        (
+            "final_drive",
+            "ratio of the final drive, such as 3.9; 1 when the gears include it",
+        ),
+    ]);
+    let output = section.choice(
+        "output",
+        &[
+            ("propshaft", Output::Propshaft),
+            ("axle-shafts", Output::AxleShafts),
+        ],
+    );
+    let gears = section.named_ratios("gears");
+    if gears.as_ref().is_some_and(Vec::is_empty) {
+        section.error("gears", Code::WrongNumberOfItems, "`gears` holds no gear");
+    }
+    let final_drive = section.ratio("final_drive", Bound::Within(0.1, 100.0));
+    let efficiency = section.ratio("efficiency", Bound::Within(0.3, 1.0));
+    if !section.has("efficiency") {
+        section.assume("efficiency", format!("{EFFICIENCY} (common practice)"));
+    }
+    let output_direction = read_output_direction(&section, output, engine);
+    section.finish();
+    Some(Driveline {
+        output: output?,
+        output_direction: output_direction?,
+        gears: gears?
+            .into_iter()
+            .map(|(name, ratio)| Gear { name, ratio })
+            .collect(),
+        final_drive: final_drive?,
+        efficiency: efficiency.unwrap_or(EFFICIENCY),
+    })
+}
+
+/// Direction about which the output turns in a forward gear.
+fn read_output_direction(
+    section: &Section<'_>,
+    output: Option<Output>,
+    engine: Other<'_, Engine>,
+) -> Option<Vec3> {
+    let given = section.direction("output_direction");
+    match output? {
+        Output::AxleShafts if section.has("output_direction") => {
+            section.error(
+                "output_direction",
+                Code::Conflict,
+                "`output_direction` is for a propshaft; axle shafts turn the wheels forward about +y",
+            );
+            None
+        }
+        Output::AxleShafts => Some(Vec3::y()),
+        Output::Propshaft if section.has("output_direction") => given,
+        Output::Propshaft => match engine {
+            Other::Read(engine) => {
+                section.assume(
+                    "output_direction",
+                    "the propshaft turns with the crank in the forward gears",
+                );
+                Some(engine.crank_direction)
+            }
+            Other::Broken => None,
+            Other::Absent => {
+                section.must_have(&[(
+                    "output_direction",
+                    "the direction about which the propshaft turns in a forward gear, since there is no `[engine]` to take it from",
+                )]);
+                None
+            }
+        },
     }
 }

@@ -10,8 +10,36 @@ pub mod stop;
 
 use std::sync::Arc;
 
+use super::reader::{Bound, Section, unknown_name};
+use crate::diagnostic::Code;
 use crate::spatial::{Mat3, Vec3};
+use crate::units::Quantity;
 use stop::AxisStops;
+
+/// One kind of isolator: its word in the file, how its law is read, and what is usual for it.
+pub(crate) struct Kind {
+    /// Word of the file.
+    pub(crate) word: &'static str,
+    /// Reads the keys of the law.
+    pub(crate) read_law: fn(&Section<'_>) -> Option<Arc<dyn Law>>,
+    /// What is taken where the file is silent.
+    pub(crate) usual: Usual,
+}
+
+/// Values of a kind that are taken where the file is silent, all common practice.
+pub(crate) struct Usual {
+    /// Ratio of the rate in vibration to the static rate.
+    pub(crate) dynamic_ratio: f64,
+    /// Loss factor in vibration.
+    pub(crate) loss_factor: f64,
+    /// Half-width of the band of the real rate.
+    pub(crate) scatter: f64,
+    /// What they hold for, in words.
+    pub(crate) of: &'static str,
+}
+
+/// Every kind that a file can name.
+const KINDS: &[Kind] = &[rates::KIND, solid::KIND];
 
 /// Force, tangent and energy of a law at one deflection, in mount axes.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -124,4 +152,82 @@ impl Isolator {
         let of_law = (state.point.tangent - stops) * self.dynamic_ratio;
         (of_law + stops, of_law * self.loss_factor)
     }
+}
+
+/// Reads one `[isolator.NAME]`; `None` when something in it is wrong.
+pub(super) fn read(name: &str, section: Section<'_>) -> Option<Isolator> {
+    section.must_have(&[("kind", "how the isolator is described, such as \"rates\"")]);
+    let word = section.text("kind")?;
+    let Some(kind) = KINDS.iter().find(|kind| kind.word == word) else {
+        let words: Vec<&str> = KINDS.iter().map(|kind| kind.word).collect();
+        // The other keys belong to a kind that is not known, so they are not judged.
+        section.note(
+            unknown_name(
+                Code::UnknownIsolatorKind,
+                format!("unknown isolator kind `{word}`"),
+                section.span_of("kind"),
+                word,
+                &words,
+            )
+            .label("not a kind"),
+        );
+        return None;
+    };
+    let law = (kind.read_law)(&section);
+    let stops = stop::read(&section);
+    let limits = read_limits(&section);
+    let or_usual = |key, bound, usual: f64, meaning: &str| {
+        let given = section.ratio(key, bound);
+        if !section.has(key) {
+            let of = kind.usual.of;
+            section.assume(
+                key,
+                format!("{usual}: {meaning} usual for {of} (common practice)"),
+            );
+        }
+        given.unwrap_or(usual)
+    };
+    let dynamic_ratio = or_usual(
+        "dynamic_ratio",
+        Bound::Within(0.5, 10.0),
+        kind.usual.dynamic_ratio,
+        "ratio of dynamic to static rate",
+    );
+    let loss_factor = or_usual(
+        "loss_factor",
+        Bound::Within(0.0, 2.0),
+        kind.usual.loss_factor,
+        "loss factor",
+    );
+    let scatter = or_usual(
+        "scatter",
+        Bound::Within(0.0, 0.9),
+        kind.usual.scatter,
+        "scatter of the rate",
+    );
+    let tension = section.choice(
+        "tension",
+        &[("allowed", Tension::Allowed), ("avoid", Tension::Avoid)],
+    );
+    section.finish();
+    Some(Isolator {
+        stops: stops?,
+        limits: limits?,
+        dynamic_ratio,
+        loss_factor,
+        scatter,
+        tension: tension.unwrap_or(Tension::Allowed),
+        ..Isolator::new(name, kind.word, law?)
+    })
+}
+
+/// Limits along u, v, w; none when the key is absent.
+fn read_limits(section: &Section<'_>) -> Option<[Option<f64>; 3]> {
+    if !section.has("limits") {
+        return Some([None; 3]);
+    }
+    let limits = section.section("limits")?;
+    let read = AXIS_NAMES.map(|axis| limits.quantity(axis, Quantity::Length, Bound::Positive));
+    limits.finish();
+    Some(read)
 }

@@ -26,8 +26,8 @@ pub mod table;
 pub mod verdicts;
 
 use crate::model::{Fitted, Model};
-use crate::study::Evaluation;
 use crate::study::check::Verdict;
+use crate::study::evaluate::Evaluation;
 
 use finding::Finding;
 use table::Table;

@@ -14,8 +14,8 @@
 //! stands alone, so one filter picks any table, case or mount.
 
 use crate::model::Model;
-use crate::study::Evaluation;
-use crate::units::show::Shown;
+use crate::study::evaluate::Evaluation;
+use crate::units::Shown;
 
 use super::content::table::{Cell, Column, Row, Table};
 use super::content::{axes, checks, clearances, deflections, frequencies, loads, mass, reactions};
@@ -33,20 +33,18 @@ const NOT_SOLVED: &str = "not solved";
 pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, csv::Error> {
     let mut writer = csv::Writer::from_writer(Vec::new());
     writer.write_record(HEADS)?;
-    let mut tables = vec![
+    let tables = [
         reactions::table(model, evaluation),
         deflections::table(model, evaluation),
         clearances::gaps(model, evaluation),
         clearances::envelopes(model, evaluation),
         frequencies::table(model, evaluation),
-    ];
-    tables.extend(evaluation.axes.as_ref().map(axes::table));
-    tables.extend([
+        axes::table(&evaluation.axes),
         checks::table(model, evaluation),
         loads::table(model, evaluation),
         mass::parts(model),
         mass::mounts(model),
-    ]);
+    ];
     for table in &tables {
         write(&mut writer, table)?;
     }

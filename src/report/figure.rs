@@ -1,7 +1,7 @@
 //! Placeholder until the figures are merged.
 #![allow(missing_docs, reason = "placeholder")]
 use crate::model::Model;
-use crate::study::Evaluation;
+use crate::study::evaluate::Evaluation;
 
 pub const DARK_CSS: &str = "";
 

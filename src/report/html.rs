@@ -10,7 +10,7 @@ mod table;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use crate::model::Model;
-use crate::study::Evaluation;
+use crate::study::evaluate::Evaluation;
 
 use super::content::{self, Section, cautions};
 use super::figure::DARK_CSS;

@@ -20,7 +20,7 @@ use serde::Serialize;
 
 use crate::model::Model;
 use crate::spatial::{Mat3, Vec3};
-use crate::study::Evaluation;
+use crate::study::evaluate::Evaluation;
 
 /// Version of the layout.
 pub const FORMAT: u32 = 1;
@@ -42,7 +42,7 @@ pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, serde_
             .collect(),
         envelopes: loads::envelopes(model, evaluation),
         modes: modes::all(model, evaluation),
-        axes: modes::AxesOut::of(evaluation),
+        axes: modes::AxesOut::of(&evaluation.axes),
         idle: evaluation.idle.map(|idle| IdleOut {
             order: idle.order,
             frequency_hz: idle.frequency_hz,

@@ -8,8 +8,8 @@ mod summary;
 mod table;
 
 use crate::model::Model;
-use crate::study::Evaluation;
 use crate::study::check::Verdict;
+use crate::study::evaluate::Evaluation;
 
 use super::content::finding::Finding;
 use super::content::{

@@ -2,7 +2,36 @@
 //!
 //! One check is one file below this one and one line in [`ALL`].
 
-use crate::units::show::Shown;
+mod clearance;
+mod deflection;
+mod held;
+mod idle;
+mod sag;
+mod separation;
+mod stop;
+mod tension;
+mod weight;
+mod wheel_hop;
+
+use super::evaluate::{Evaluation, LoadResult};
+use crate::model::Model;
+use crate::model::load::LoadCase;
+use crate::rigid::equilibrium::{MountState, StaticEquilibrium};
+use crate::units::{Digits, Shown, show};
+
+/// Every check; each is judged on the whole evaluation.
+const ALL: &[fn(&Model, &Evaluation) -> Vec<Check>] = &[
+    held::checks,
+    clearance::checks,
+    deflection::checks,
+    stop::checks,
+    tension::checks,
+    idle::checks,
+    wheel_hop::checks,
+    separation::checks,
+    sag::checks,
+    weight::checks,
+];
 
 /// Outcome of a check.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -68,4 +97,162 @@ pub enum Sense {
     AtMost,
     /// The value must not be below the limit.
     AtLeast,
+}
+
+impl Check {
+    /// A check that has no value yet: not checked.
+    fn new(id: String, title: String, unit: Shown) -> Self {
+        Self {
+            id,
+            title,
+            load: None,
+            value: None,
+            limit: None,
+            sense: Sense::AtMost,
+            unit,
+            utilisation: None,
+            uncertainty: 0.0,
+            verdict: Verdict::NotChecked,
+            basis: String::new(),
+            note: None,
+            cure: None,
+        }
+    }
+
+    /// Compares a value with a limit and gives the verdict that follows.
+    ///
+    /// Within `uncertainty` of the limit on the right side of it the verdict is
+    /// [`Verdict::Close`], since the next part of the same kind may pass it.
+    fn judged(mut self, value: f64, sense: Sense, limit: f64, uncertainty: f64) -> Self {
+        let (used, of) = match sense {
+            Sense::AtMost => (value, limit),
+            Sense::AtLeast => (limit, value),
+        };
+        self.value = Some(value);
+        self.limit = Some(limit);
+        self.sense = sense;
+        self.uncertainty = uncertainty;
+        self.utilisation = (of > 0.0).then_some((used / of).max(0.0));
+        let inside = "the margin is inside the scatter of the isolators";
+        self.verdict = if used > of {
+            if used - uncertainty <= of {
+                self.note = Some(inside.to_owned());
+            }
+            Verdict::Fails
+        } else if used + uncertainty > of {
+            self.note = Some(inside.to_owned());
+            Verdict::Close
+        } else {
+            Verdict::Ok
+        };
+        self
+    }
+
+    /// A rule of good practice: missing it breaks nothing, so the worst verdict is [`Verdict::Close`].
+    fn advisory(mut self) -> Self {
+        if self.verdict == Verdict::Fails {
+            self.verdict = Verdict::Close;
+        }
+        self
+    }
+
+    /// With a cure where the verdict asks for one.
+    fn cured_by(mut self, cure: impl FnOnce() -> String) -> Self {
+        if matches!(self.verdict, Verdict::Close | Verdict::Fails) {
+            self.cure = Some(cure());
+        }
+        self
+    }
+
+    /// Distance to the limit, above zero on the right side of it, SI.
+    #[must_use]
+    pub fn margin(&self) -> Option<f64> {
+        let (value, limit) = (self.value?, self.limit?);
+        Some(match self.sense {
+            Sense::AtMost => limit - value,
+            Sense::AtLeast => value - limit,
+        })
+    }
+
+    /// How much the reader should care: failed first, not checked after what is close.
+    fn rank(&self) -> u8 {
+        match self.verdict {
+            Verdict::Fails => 0,
+            Verdict::Close => 1,
+            Verdict::NotChecked => 2,
+            Verdict::Ok => 3,
+        }
+    }
+}
+
+/// All checks, the worst first.
+pub(super) fn all(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
+    let mut checks: Vec<Check> = ALL
+        .iter()
+        .flat_map(|check| check(model, evaluation))
+        .collect();
+    checks.sort_by(|a, b| {
+        let used = |check: &Check| check.utilisation.unwrap_or(0.0);
+        a.rank().cmp(&b.rank()).then(used(b).total_cmp(&used(a)))
+    });
+    checks
+}
+
+/// Last part of a check's name from a user's name: lower case, everything but letters and digits becomes one hyphen.
+fn slug(name: &str) -> String {
+    let mut slug = String::new();
+    for character in name.chars() {
+        if character.is_alphanumeric() {
+            slug.extend(character.to_lowercase());
+        } else if !slug.ends_with('-') {
+            slug.push('-');
+        }
+    }
+    slug.trim_matches('-').to_owned()
+}
+
+/// Load cases in which a position was found.
+fn solved<'a>(
+    model: &'a Model,
+    evaluation: &'a Evaluation,
+) -> impl Iterator<Item = (&'a LoadCase, &'a LoadResult, &'a StaticEquilibrium)> {
+    evaluation.loads.iter().filter_map(|result| {
+        Some((
+            model.loads.get(result.load)?,
+            result,
+            result.outcome.as_ref().ok()?,
+        ))
+    })
+}
+
+/// States of one mount in the load cases in which it takes part and a position was found.
+fn states_of<'a>(
+    model: &'a Model,
+    evaluation: &'a Evaluation,
+    mount: usize,
+) -> impl Iterator<Item = (&'a LoadCase, usize, &'a MountState)> {
+    solved(model, evaluation).filter_map(move |(load, result, found)| {
+        let place = result
+            .mounts
+            .iter()
+            .position(|&taking_part| taking_part == mount)?;
+        Some((load, result.load, found.mounts.get(place)?))
+    })
+}
+
+/// Largest scatter among the isolators that mounts use.
+fn largest_scatter(model: &Model) -> f64 {
+    model
+        .mounts
+        .iter()
+        .map(|mount| model.isolators[mount.isolator].scatter)
+        .fold(0.0, f64::max)
+}
+
+fn millimetres(length: f64) -> String {
+    show(length, Shown::Millimetre, Digits::Decimals(1))
+}
+
+fn hertz(frequency_hz: f64) -> String {
+    show(frequency_hz, Shown::Hertz, Digits::Decimals(1))
 }

@@ -1,22 +1,33 @@
 //! The one function that wires the analyses together.
 
-use crate::model::Model;
-use crate::rigid::axes::ElasticAxes;
-use crate::rigid::equilibrium::{StaticEquilibrium, StaticsFailure};
-use crate::rigid::modes::ModalSolution;
-use crate::spatial::{Vec3, Wrench};
+use crate::drive::firing::{Idle, firing_at_idle};
+use crate::drive::torque::{OutputTorque, output_torque};
+use crate::model::load::LoadCase;
+use crate::model::mass::MassProperties;
+use crate::model::{Fitted, Model};
+use crate::rigid::equilibrium::{StaticEquilibrium, solve_equilibrium};
+use crate::rigid::failure::StaticsFailure;
+use crate::rigid::loading::Loading;
+use crate::rigid::modes::{ModalSolution, solve_modes, turn_about};
+use crate::rigid::mount_response::HeldMount;
+use crate::rigid::settled::settled_anchors;
+use crate::rigid::supported::Supported;
+use crate::spatial::{STANDARD_GRAVITY, Vec3, Vec6, Wrench};
 
-use super::check::Check;
+use super::axes::Axes;
+use super::check::{self, Check};
+use super::envelope::{Envelope, envelopes};
 
 /// Everything computed from one model.
 #[derive(Debug, Clone)]
+#[non_exhaustive]
 pub struct Evaluation {
-    /// One result for each load case, in the order of `Model::loads`.
+    /// One result for each load case, in the order of `Model::loads`; the first is the rest position, which was found.
     pub loads: Vec<LoadResult>,
-    /// Modes about each loaded position that `Model::modes_at` asks for and that was found.
+    /// Modes about each loaded position that `Model::modes_at` asks for and that was found; the first at rest.
     pub modes: Vec<ModesAt>,
-    /// Axes of the powertrain on its mounts at rest; `None` when the rest position was not found.
-    pub axes: Option<Axes>,
+    /// Axes of the powertrain and of its mounts at rest.
+    pub axes: Axes,
     /// Motion of each point over all load cases, in the order of `Model::points`.
     pub envelopes: Vec<Envelope>,
     /// Firing at idle, when the machine idles.
@@ -27,14 +38,13 @@ pub struct Evaluation {
 
 /// One load case and what came of it.
 #[derive(Debug, Clone)]
+#[non_exhaustive]
 pub struct LoadResult {
     /// Which load case, as a place in `Model::loads`.
     pub load: usize,
-    /// Torque that the outputs deliver [N m], shock factor included; `None` without a drive.
-    pub output_torque: Option<f64>,
-    /// Torque at which the tyres let go [N m, at the outputs], when the case is limited by grip.
-    pub grip_cap: Option<f64>,
-    /// Weight, inertia force, and moment, about the centre of gravity in the fitted state, vehicle axes.
+    /// What leaves the powertrain at its outputs; `None` without a drive.
+    pub torque: Option<OutputTorque>,
+    /// Everything but the mounts, about the centre of gravity in the fitted state, vehicle axes.
     pub applied: Wrench,
     /// Mounts that take part, as places in `Model::mounts`; the states of the equilibrium stand in this order.
     pub mounts: Vec<usize>,
@@ -48,48 +58,211 @@ pub struct LoadResult {
 
 /// Modes about one loaded position.
 #[derive(Debug, Clone)]
+#[non_exhaustive]
 pub struct ModesAt {
     /// Which load case, as a place in `Model::loads`.
     pub load: usize,
     /// The six modes and the matrices they come from.
     pub solution: ModalSolution,
-    /// Share of the motion about the torque roll axis that each mode carries, in 0 to 1, adding to 1; `None` without an engine.
-    pub torque_share: Option<[f64; 6]>,
+    /// Share of a turn about the torque roll axis that each mode carries, 0 to 1, adding to 1; `None` without an engine.
+    pub torque_share: Option<Vec6>,
 }
 
-/// Axes of the powertrain and of its mounts, at rest.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Axes {
-    /// Unit vector about which the free powertrain starts to turn under engine torque, vehicle axes; through the centre of gravity. `None` without an engine.
-    pub torque_roll: Option<Vec3>,
-    /// Centre of gravity of the powertrain at rest [m].
-    pub centre_of_gravity: Vec3,
-    /// Elastic axes and centres of the mounts, with dynamic rates.
-    pub elastic: ElasticAxes,
-    /// Distance of the torque roll axis from the crank line [m], when a point of the crank line is known.
-    pub torque_roll_from_crank: Option<f64>,
-    /// Distance of the elastic centre from the crank line [m], likewise.
-    pub elastic_centre_from_crank: Option<f64>,
+/// Computes everything from a model.
+///
+/// # Errors
+/// [`StaticsFailure`] when the powertrain has no position at rest, since every
+/// other result starts there. A load case without a position is no error: it
+/// says so in its own [`LoadResult`].
+pub fn evaluate(model: &Model) -> Result<Evaluation, StaticsFailure> {
+    let held = held_mounts(model)?;
+    let whole = Supported::new(model.mass, held.clone())?;
+    let rest = solve_equilibrium(&whole, &Loading::weight(model.mass.mass()), None)?;
+
+    let loads: Vec<LoadResult> = model
+        .loads
+        .iter()
+        .enumerate()
+        .map(|(index, load)| solve_load(model, &held, &whole, &rest, index, load))
+        .collect();
+    let rest_modes = solve_modes(&whole, &rest)?;
+    let axes = Axes::at_rest(model, &rest, &rest_modes)?;
+    let mut modes = vec![modes_at(0, rest_modes, &axes)];
+    for &load in model.modes_at.iter().filter(|&&load| load != 0) {
+        let Some(LoadResult {
+            outcome: Ok(loaded),
+            ..
+        }) = loads.get(load)
+        else {
+            continue;
+        };
+        let body = body_of(model, &held, &whole, &model.loads[load])?;
+        modes.push(modes_at(load, solve_modes(&body, loaded)?, &axes));
+    }
+    let mut evaluation = Evaluation {
+        envelopes: envelopes(model, &loads),
+        loads,
+        modes,
+        axes,
+        idle: model.engine.as_ref().and_then(firing_at_idle),
+        checks: Vec::new(),
+    };
+    evaluation.checks = check::all(model, &evaluation);
+    Ok(evaluation)
 }
 
-/// Motion of a point over all load cases.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Envelope {
-    /// Smallest motion along x, y, z [m].
-    pub least: Vec3,
-    /// Largest motion along x, y, z [m].
-    pub most: Vec3,
-    /// Load cases at which the smallest motions occur, as places in `Model::loads`.
-    pub least_at: [usize; 3],
-    /// Load cases at which the largest motions occur.
-    pub most_at: [usize; 3],
+fn held_mounts(model: &Model) -> Result<Vec<HeldMount<'_>>, StaticsFailure> {
+    let mut held: Vec<HeldMount<'_>> = model
+        .mounts
+        .iter()
+        .map(|mount| HeldMount {
+            name: &mount.name,
+            at: mount.at,
+            anchor: mount.at,
+            axes: mount.axes,
+            compliance: mount.compliance(),
+            isolator: &model.isolators[mount.isolator],
+        })
+        .collect();
+    if model.fitted == Fitted::Settled {
+        let anchors = settled_anchors(&model.mass, &held)?;
+        for (mount, anchor) in held.iter_mut().zip(anchors) {
+            mount.anchor = anchor;
+        }
+    }
+    Ok(held)
 }
 
-/// Firing at idle.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Idle {
-    /// Firing pulses per turn of the crank.
-    pub order: f64,
-    /// Firing frequency [Hz].
-    pub frequency_hz: f64,
+/// The body that a load case holds: the whole one, or what a service state leaves of it.
+fn body_of<'a>(
+    model: &Model,
+    held: &[HeldMount<'a>],
+    whole: &Supported<'a>,
+    load: &LoadCase,
+) -> Result<Supported<'a>, StaticsFailure> {
+    if !load.is_service_state() {
+        return Ok(whole.clone());
+    }
+    let left = model
+        .parts
+        .iter()
+        .enumerate()
+        .filter(|(part, _)| !load.without_parts.contains(part))
+        .map(|(_, part)| &part.mass);
+    let mass = MassProperties::combine(left).unwrap_or(model.mass);
+    let mounts = mounts_of(held.len(), load)
+        .into_iter()
+        .map(|mount| held[mount].clone())
+        .collect();
+    Ok(Supported::new(mass, mounts)?)
+}
+
+fn mounts_of(number: usize, load: &LoadCase) -> Vec<usize> {
+    (0..number)
+        .filter(|mount| !load.without_mounts.contains(mount))
+        .collect()
+}
+
+fn solve_load(
+    model: &Model,
+    held: &[HeldMount<'_>],
+    whole: &Supported<'_>,
+    rest: &StaticEquilibrium,
+    index: usize,
+    load: &LoadCase,
+) -> LoadResult {
+    let torque = output_torque(model, load);
+    let mut result = LoadResult {
+        load: index,
+        torque,
+        applied: Wrench::zero(),
+        mounts: mounts_of(held.len(), load),
+        outcome: Ok(rest.clone()),
+        points: vec![None; model.points.len()],
+        gaps: vec![None; model.clearances.len()],
+    };
+    let body = match body_of(model, held, whole, load) {
+        Ok(body) => body,
+        Err(failure) => {
+            result.outcome = Err(failure);
+            return result;
+        }
+    };
+    let loading = loading_of(model, load, torque.as_ref(), body.mass().mass());
+    result.applied = applied_about(&loading, &body.mass().centre());
+    if index > 0 {
+        let start = (!load.is_service_state()).then_some(rest);
+        result.outcome = solve_equilibrium(&body, &loading, start);
+    }
+    if let Ok(loaded) = &result.outcome {
+        result.points = point_motions(model, load, loaded);
+        result.gaps = gaps(model, &result.points);
+    }
+    result
+}
+
+fn loading_of(model: &Model, load: &LoadCase, torque: Option<&OutputTorque>, mass: f64) -> Loading {
+    let gravity = Vec3::new(0.0, 0.0, -STANDARD_GRAVITY);
+    let acceleration = load.vehicle_acceleration.unwrap_or_else(Vec3::zeros);
+    Loading {
+        at_centre: (gravity - acceleration) * mass,
+        moment: torque.map_or_else(Vec3::zeros, |torque| torque.moment),
+        at_points: load
+            .applied
+            .iter()
+            .map(|applied| (model.points[applied.point].at, applied.wrench))
+            .collect(),
+    }
+}
+
+fn applied_about(loading: &Loading, centre: &Vec3) -> Wrench {
+    let at_centre = Wrench {
+        force: loading.at_centre,
+        moment: loading.moment,
+    };
+    loading
+        .at_points
+        .iter()
+        .fold(at_centre, |sum, (point, wrench)| {
+            let turning = Wrench {
+                force: Vec3::zeros(),
+                moment: wrench.moment,
+            };
+            sum + Wrench::of_force_at(wrench.force, point - centre) + turning
+        })
+}
+
+fn point_motions(model: &Model, load: &LoadCase, loaded: &StaticEquilibrium) -> Vec<Option<Vec3>> {
+    model
+        .points
+        .iter()
+        .map(|point| {
+            let gone = point
+                .part
+                .is_some_and(|part| load.without_parts.contains(&part));
+            (!gone).then(|| loaded.displacement_of(point.at))
+        })
+        .collect()
+}
+
+fn gaps(model: &Model, points: &[Option<Vec3>]) -> Vec<Option<f64>> {
+    model
+        .clearances
+        .iter()
+        .map(|clearance| {
+            let motion = points[clearance.point]?;
+            Some(clearance.gap - clearance.toward.dot(&motion))
+        })
+        .collect()
+}
+
+fn modes_at(load: usize, solution: ModalSolution, axes: &Axes) -> ModesAt {
+    let torque_share = axes
+        .torque_roll
+        .map(|axis| solution.motion_share(&turn_about(&axis)));
+    ModesAt {
+        load,
+        solution,
+        torque_share,
+    }
 }

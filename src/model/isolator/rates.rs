@@ -1,7 +1,22 @@
 //! Kind `rates`: three constant static rates along u, v, w.
 
-use super::{Law, LawPoint};
+use std::sync::Arc;
+
+use super::{Kind, Law, LawPoint, Usual};
+use crate::model::reader::{Bound, Section};
 use crate::spatial::{Mat3, Vec3};
+use crate::units::Quantity;
+
+pub(super) const KIND: Kind = Kind {
+    word: "rates",
+    read_law,
+    usual: Usual {
+        dynamic_ratio: 1.3,
+        loss_factor: 0.1,
+        scatter: 0.15,
+        of: "filled natural rubber of middle hardness",
+    },
+};
 
 /// Three independent constant rates.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -21,4 +36,21 @@ impl Law for Rates {
             energy: force.dot(x) / 2.0,
         }
     }
+}
+
+fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
+    section.must_have(&[(
+        "rates",
+        "static rates along u, v, w, such as \"95, 95, 330 N/mm\"",
+    )]);
+    let rates = section.per_axis("rates", Quantity::LinearRate, Bound::NotNegative)?;
+    if rates.amax() <= 0.0 {
+        section.error(
+            "rates",
+            crate::diagnostic::Code::OutOfRange,
+            "an isolator needs a rate above zero along one axis at least",
+        );
+        return None;
+    }
+    Some(Arc::new(Rates { rates }))
 }

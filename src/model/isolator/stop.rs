@@ -2,6 +2,27 @@
 //!
 //! Acts on the isolator's own deflection, in parallel to its law.
 
+use super::AXIS_NAMES;
+use crate::diagnostic::Code;
+use crate::model::reader::{Bound, Section};
+use crate::units::Quantity;
+
+/// Rate of a stop where the file states none [N/m].
+///
+/// # Source
+/// Common practice: a thin rubber-faced metal stop is some ten times stiffer than the mount.
+const USUAL_RATE: f64 = 4e6;
+
+/// Travel over which a stop's rate grows where the file states none [m].
+///
+/// # Source
+/// Common practice: small against the free travel, large enough that the
+/// contact is no kink.
+const USUAL_BLEND: f64 = 0.5e-3;
+
+/// The blend is at most this share of the smallest free travel.
+const BLEND_SHARE: f64 = 0.1;
+
 /// Stops along one axis.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AxisStops {
@@ -91,6 +112,61 @@ impl AxisStops {
             }
         }
     }
+}
+
+/// Reads `stops`; no stops when the key is absent, `None` when something in it is wrong.
+pub(super) fn read(section: &Section<'_>) -> Option<[AxisStops; 3]> {
+    if !section.has("stops") {
+        return Some([AxisStops::NONE; 3]);
+    }
+    let stops = section.section("stops")?;
+    let travels = AXIS_NAMES.map(|axis| read_travel(&stops, axis));
+    let rate = stops.quantity("rate", Quantity::LinearRate, Bound::Positive);
+    if !stops.has("rate") {
+        stops.assume("rate", "4 kN/mm (common practice)");
+    }
+    let blend = stops.quantity("blend", Quantity::Length, Bound::Positive);
+    let has_blend = stops.has("blend");
+    let has_rate = stops.has("rate");
+    stops.finish();
+    let [u, v, w] = travels;
+    let travels = [u?, v?, w?];
+    let smallest = travels
+        .iter()
+        .flatten()
+        .map(|travel| travel[1].min(-travel[0]))
+        .fold(f64::INFINITY, f64::min);
+    let blend = if has_blend { blend? } else { USUAL_BLEND }.min(BLEND_SHARE * smallest);
+    let rate = if has_rate { rate? } else { USUAL_RATE };
+    Some(travels.map(|travel| {
+        travel.map_or(AxisStops::NONE, |[lower, upper]| AxisStops {
+            lower: Some(lower),
+            upper: Some(upper),
+            rate,
+            blend,
+        })
+    }))
+}
+
+/// Free travel along one axis: below zero one way, above zero the other. The inner `None` is an axis without stops.
+fn read_travel(stops: &Section<'_>, axis: &'static str) -> Option<Option<[f64; 2]>> {
+    if !stops.has(axis) {
+        return Some(None);
+    }
+    let travel = stops.span(axis, Quantity::Length, Bound::Any)?;
+    if travel[0] >= 0.0 || travel[1] <= 0.0 {
+        stops.error(
+            axis,
+            Code::InsideOut,
+            format!(
+                "the stops along {axis} must lie on both sides of the free position, found {:.2} mm and {:.2} mm",
+                travel[0] * 1e3,
+                travel[1] * 1e3
+            ),
+        );
+        return None;
+    }
+    Some(Some(travel))
 }
 
 #[cfg(test)]

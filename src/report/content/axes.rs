@@ -1,8 +1,10 @@
 //! Section: the axes about which the powertrain wants to turn, and those that its mounts give it.
 
+use crate::rigid::axes::ElasticAxis;
 use crate::spatial::Vec3;
-use crate::study::{Axes, Evaluation};
-use crate::units::show::{Digits, Shown};
+use crate::study::axes::Axes;
+use crate::study::evaluate::Evaluation;
+use crate::units::{Digits, Shown};
 
 use super::table::{Cell, Column, Group, Row, Table};
 use super::{Block, Line, Section, quantity};
@@ -10,24 +12,19 @@ use super::{Block, Line, Section, quantity};
 /// Centres, and the table of axes.
 #[must_use]
 pub fn section(evaluation: &Evaluation) -> Section {
-    let blocks = match &evaluation.axes {
-        None => vec![Block::paragraph(
-            "The rest position was not found, so there are no axes.",
-        )],
-        Some(axes) => vec![
+    let axes = &evaluation.axes;
+    Section {
+        id: "axes",
+        heading: "Axes and centres",
+        blocks: vec![
             Block::paragraph(
                 "Torque pulses turn a free powertrain about its torque roll axis, which leans away from the crank. \
-                 The elastic axes are the three lines along which a push moves the powertrain without turning it. \
+                 The elastic axes are the lines along which a push moves the powertrain without turning it. \
                  The nearer the elastic centre lies to the torque roll axis, the less torque pulses shake anything but roll.",
             ),
             Block::Lines(lines(axes)),
             Block::Table(table(axes)),
         ],
-    };
-    Section {
-        id: "axes",
-        heading: "Axes and centres",
-        blocks,
     }
 }
 
@@ -38,36 +35,33 @@ pub fn lines(axes: &Axes) -> Vec<Line> {
         "centre of gravity at rest",
         quantity::place(&axes.centre_of_gravity),
     )];
-    let stiffness_centre = quantity::place(&axes.elastic.stiffness_centre);
-    if axes.elastic.is_centre {
-        lines.push(Line::new("elastic centre", stiffness_centre));
+    let centre = quantity::place(&axes.stiffness_centre);
+    if axes.axes_meet {
+        lines.push(Line::new("elastic centre", centre));
     } else {
         lines.push(Line::new(
             "elastic centre",
             format!(
-                "{stiffness_centre}; the best one point, since the elastic axes do not meet: a push through it still turns the powertrain a little"
+                "{centre}; the best one point, since the elastic axes do not meet: a push through it still turns the powertrain a little"
             ),
         ));
         lines.push(Line::new(
             "the same from the compliance",
-            quantity::place(&axes.elastic.compliance_centre),
+            quantity::place(&axes.compliance_centre),
         ));
     }
-    let distances = [
-        (
-            "torque roll axis from the crank line",
-            axes.torque_roll_from_crank,
-        ),
-        (
-            "elastic centre from the crank line",
-            axes.elastic_centre_from_crank,
-        ),
-    ];
-    for (label, distance) in distances {
-        if let Some(distance) = distance {
-            let text = quantity::with_digits(distance, Shown::Millimetre, Digits::Decimals(0));
-            lines.push(Line::new(label, text));
-        }
+    if let Some(from_crank) = axes.from_crank {
+        let distances = [
+            ("torque roll axis", from_crank.torque_roll),
+            ("elastic centre", from_crank.stiffness_centre),
+            ("centre of gravity", from_crank.centre_of_gravity),
+        ];
+        lines.extend(distances.map(|(what, distance)| {
+            Line::new(
+                format!("{what} from the crank line"),
+                quantity::with_digits(distance, Shown::Millimetre, Digits::Decimals(0)),
+            )
+        }));
     }
     lines
 }
@@ -75,24 +69,33 @@ pub fn lines(axes: &Axes) -> Vec<Line> {
 /// One row an axis.
 #[must_use]
 pub fn table(axes: &Axes) -> Table {
+    let distances = axes.from_crank;
     let mut rows = Vec::new();
     if let Some(direction) = axes.torque_roll {
-        rows.push(row(
-            "torque roll axis",
-            &direction,
-            &axes.centre_of_gravity,
-            None,
-        ));
+        let through = &axes.centre_of_gravity;
+        let distance = distances.map(|d| d.torque_roll);
+        rows.push(row("torque roll axis", &direction, through, None, distance));
     }
-    for (name, axis) in ["elastic axis 1", "elastic axis 2", "elastic axis 3"]
-        .into_iter()
-        .zip(&axes.elastic.axes)
-    {
-        rows.push(row(name, &axis.direction, &axis.through, Some(axis.pitch)));
+    let principal = [
+        "softest elastic axis",
+        "middle elastic axis",
+        "stiffest elastic axis",
+    ];
+    for (place, (name, axis)) in principal.into_iter().zip(&axes.principal).enumerate() {
+        let distance = distances.and_then(|d| d.principal.get(place).copied());
+        rows.push(elastic_row(name, axis, distance));
+    }
+    let along = [
+        "elastic axis forward",
+        "elastic axis left",
+        "elastic axis up",
+    ];
+    for (name, axis) in along.into_iter().zip(&axes.along_vehicle) {
+        rows.push(elastic_row(name, axis, None));
     }
     Table {
         id: "axes",
-        about: "Each axis: its direction and a point on it.".to_owned(),
+        about: "Each axis at rest: its direction, a point on it, and how far it passes from the crank line.".to_owned(),
         item: "axis",
         columns: vec![
             component("direction_x", "forward x"),
@@ -102,13 +105,25 @@ pub fn table(axes: &Axes) -> Table {
             coordinate("through_y", "through y"),
             coordinate("through_z", "through z"),
             Column::number("pitch", "moment per force", Shown::Millimetre),
+            coordinate("from_crank", "from crank line"),
         ],
         groups: vec![Group::plain(rows)],
         note: Some(
-            "Moment per force: what is left of a turning effect along the axis itself when pushed along it; zero for a layout that is the same left and right."
+            "The direction has length one. Moment per force: what is left of a turning effect along the axis itself when pushed along it; \
+             zero for a layout that is the same left and right."
                 .to_owned(),
         ),
     }
+}
+
+fn elastic_row(name: &str, axis: &ElasticAxis, from_crank: Option<f64>) -> Row {
+    row(
+        name,
+        &axis.direction,
+        &axis.through,
+        Some(axis.pitch),
+        from_crank,
+    )
 }
 
 fn component(key: &'static str, head: &'static str) -> Column {
@@ -119,13 +134,19 @@ fn coordinate(key: &'static str, head: &'static str) -> Column {
     Column::number(key, head, Shown::Millimetre).digits(Digits::Decimals(0))
 }
 
-fn row(name: &str, direction: &Vec3, through: &Vec3, pitch: Option<f64>) -> Row {
+fn row(
+    name: &str,
+    direction: &Vec3,
+    through: &Vec3,
+    pitch: Option<f64>,
+    from_crank: Option<f64>,
+) -> Row {
     let mut cells: Vec<Cell> = direction
         .iter()
         .chain(through.iter())
         .copied()
         .map(Cell::Number)
         .collect();
-    cells.push(Cell::maybe(pitch));
+    cells.extend([Cell::maybe(pitch), Cell::maybe(from_crank)]);
     Row::new(name, cells)
 }

@@ -1,11 +1,11 @@
 //! Section: all checks.
 
 use crate::model::Model;
-use crate::study::Evaluation;
 use crate::study::check::Check;
-use crate::units::show::Shown;
+use crate::study::evaluate::Evaluation;
+use crate::units::Shown;
 
-use super::finding::{Finding, side, worst_first};
+use super::finding::{Finding, side};
 use super::table::{Cell, Column, Group, Row, Table};
 use super::{Block, Section, names};
 
@@ -35,8 +35,9 @@ pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
 /// Every check in words, the worst first.
 #[must_use]
 pub fn all(model: &Model, evaluation: &Evaluation) -> Vec<Finding> {
-    worst_first(evaluation)
-        .into_iter()
+    evaluation
+        .checks
+        .iter()
         .map(|check| Finding::of(check, model))
         .collect()
 }
@@ -59,8 +60,9 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
             Column::text("note", "note"),
         ],
         groups: vec![Group::plain(
-            worst_first(evaluation)
-                .into_iter()
+            evaluation
+                .checks
+                .iter()
                 .map(|check| row(check, model))
                 .collect(),
         )],

@@ -2,8 +2,9 @@
 
 use crate::model::Model;
 use crate::study::check::Verdict;
-use crate::study::{Envelope, Evaluation};
-use crate::units::show::Shown;
+use crate::study::envelope::Envelope;
+use crate::study::evaluate::Evaluation;
+use crate::units::Shown;
 
 use super::table::{Cell, Column, Group, Row, Table};
 use super::{Block, Drawing, Section, names};

@@ -4,8 +4,8 @@ use crate::model::Model;
 use crate::model::isolator::{AXIS_NAMES, Isolator};
 use crate::rigid::equilibrium::{MountState, StaticEquilibrium};
 use crate::spatial::roll_pitch_yaw;
-use crate::study::{Evaluation, LoadResult};
-use crate::units::show::Shown;
+use crate::study::evaluate::{Evaluation, LoadResult};
+use crate::units::Shown;
 
 use super::reactions::{at_rest, each_load, held_by};
 use super::table::{Cell, Column, Row, Table};

@@ -1,8 +1,8 @@
 //! One check in words: what was found, what it is held against, and what would mend it.
 
 use crate::model::Model;
-use crate::study::Evaluation;
 use crate::study::check::{Check, Sense, Verdict};
+use crate::study::evaluate::Evaluation;
 
 use super::{names, quantity};
 
@@ -54,29 +54,6 @@ impl Finding {
     }
 }
 
-/// All checks, the worst first: fails, close, not checked, ok; within a verdict the most used limit first.
-#[must_use]
-pub fn worst_first(evaluation: &Evaluation) -> Vec<&Check> {
-    let mut checks: Vec<&Check> = evaluation.checks.iter().collect();
-    checks.sort_by(|a, b| {
-        rank(a.verdict)
-            .cmp(&rank(b.verdict))
-            .then_with(|| used(b).total_cmp(&used(a)))
-    });
-    checks
-}
-
-/// Place of a verdict in reading order, the worst first.
-#[must_use]
-pub fn rank(verdict: Verdict) -> usize {
-    match verdict {
-        Verdict::Fails => 0,
-        Verdict::Close => 1,
-        Verdict::NotChecked => 2,
-        Verdict::Ok => 3,
-    }
-}
-
 /// Verdicts in reading order, the worst first.
 pub const VERDICTS: [Verdict; 4] = [
     Verdict::Fails,
@@ -102,13 +79,6 @@ pub fn side(sense: Sense) -> &'static str {
         Sense::AtMost => "at most",
         Sense::AtLeast => "at least",
     }
-}
-
-fn used(check: &Check) -> f64 {
-    check
-        .utilisation
-        .filter(|share| !share.is_nan())
-        .unwrap_or(f64::NEG_INFINITY)
 }
 
 fn value_and_limit(check: &Check) -> (Option<String>, Option<String>) {
@@ -139,18 +109,15 @@ mod tests {
     use crate::report::fixture;
 
     #[test]
-    fn the_worst_comes_first_and_within_a_verdict_the_most_used_limit() {
-        let (_, mut evaluation) = fixture::build();
-        evaluation.checks.reverse();
-        let order: Vec<(usize, Option<f64>)> = worst_first(&evaluation)
-            .iter()
-            .map(|check| (rank(check.verdict), check.utilisation))
-            .collect();
-        assert!(
-            order.is_sorted_by(|a, b| a.0 < b.0 || (a.0 == b.0 && a.1 >= b.1)),
-            "{order:?}"
-        );
-        assert_eq!(order.first().map(|o| o.0), Some(0));
-        assert_eq!(order.last().map(|o| o.0), Some(3));
+    fn a_scatter_that_rounds_to_nothing_and_a_number_that_is_none_are_not_said() {
+        let (model, mut evaluation) = fixture::build();
+        let check = &mut evaluation.checks[0];
+        check.uncertainty = 0.01e-3;
+        assert_eq!(Finding::of(check, &model).value.as_deref(), Some("13.0 mm"));
+        check.uncertainty = 0.4e-3;
+        let value = Finding::of(check, &model).value;
+        assert_eq!(value.as_deref(), Some("13.0 mm, give or take 0.4 mm"));
+        check.value = Some(f64::NAN);
+        assert_eq!(Finding::of(check, &model).value, None);
     }
 }

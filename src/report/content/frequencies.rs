@@ -2,8 +2,8 @@
 
 use crate::model::Model;
 use crate::rigid::modes::Mode;
-use crate::study::{Evaluation, ModesAt};
-use crate::units::show::{Digits, Shown};
+use crate::study::evaluate::{Evaluation, ModesAt};
+use crate::units::{Digits, Shown};
 
 use super::table::{Cell, Column, Group, Row, Table};
 use super::{Block, Drawing, Section, names, quantity};
@@ -37,12 +37,18 @@ pub fn firing(evaluation: &Evaluation) -> String {
         Some(idle) => format!(
             "At idle the engine fires at {} ({} pulses a turn); modes well below it are not shaken by it.",
             quantity::with_unit(idle.frequency_hz, Shown::Hertz),
-            quantity::number(idle.order, Shown::Number)
+            pulses(idle.order)
         ),
         None => {
             "The file gives no idle speed, so nothing is said about shaking at idle.".to_owned()
         }
     }
+}
+
+/// Pulses a turn: whole, or a half for an odd number of cylinders.
+fn pulses(order: f64) -> String {
+    let decimals = u8::from(order.fract().abs() > 1e-9);
+    quantity::number_with(order, Shown::Number, Digits::Decimals(decimals))
 }
 
 /// Name of a mode, or what it does when it does not swing.
@@ -123,6 +129,7 @@ fn group(model: &Model, at: &ModesAt, torque: bool) -> Group {
             if torque {
                 let share = at
                     .torque_share
+                    .as_ref()
                     .and_then(|shares| shares.get(place).copied());
                 cells.push(Cell::maybe(share));
             }

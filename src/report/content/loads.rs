@@ -2,8 +2,8 @@
 
 use crate::model::Model;
 use crate::model::load::{Drive, LoadCase, LoadOrigin};
-use crate::study::{Evaluation, LoadResult};
-use crate::units::show::Shown;
+use crate::study::evaluate::{Evaluation, LoadResult};
+use crate::units::Shown;
 
 use super::table::{Cell, Column, Group, Row, Table};
 use super::{Block, Section, names, quantity};
@@ -102,7 +102,7 @@ fn row(model: &Model, load: &LoadCase, result: &LoadResult) -> Row {
             along(0),
             along(1),
             along(2),
-            Cell::maybe(result.output_torque),
+            Cell::maybe(result.torque.map(|torque| torque.delivered)),
             Cell::Text(made_of(model, load, result)),
             Cell::Text(outcome),
         ],
@@ -133,7 +133,7 @@ fn made_of(model: &Model, load: &LoadCase, result: &LoadResult) -> String {
         let factor = quantity::number(load.factor, Shown::Number);
         said.push(format!("driveline shock factor {factor}"));
     }
-    if let Some(cap) = result.grip_cap {
+    if let Some(cap) = result.torque.and_then(|torque| torque.grip_cap) {
         said.push(format!(
             "tyres let go at {}",
             quantity::with_unit(cap, Shown::NewtonMetre)

@@ -3,7 +3,7 @@
 use crate::model::Model;
 use crate::model::part::Part;
 use crate::spatial::{STANDARD_GRAVITY, Vec3};
-use crate::units::show::{Digits, Shown};
+use crate::units::{Digits, Shown};
 
 use super::table::{Cell, Column, Group, Row, Table};
 use super::{Block, Drawing, Line, Section, names, quantity};

@@ -2,8 +2,8 @@
 
 use crate::model::Model;
 use crate::rigid::equilibrium::MountState;
-use crate::study::Evaluation;
-use crate::units::show::Shown;
+use crate::study::evaluate::Evaluation;
+use crate::units::Shown;
 
 use super::deflections::along_its_axis;
 use super::names;

@@ -6,10 +6,13 @@
 //! same build can be told apart.
 
 use crate::spatial::Vec3;
-use crate::units::show::{Digits, Shown, show};
+use crate::units::{self, Digits, Shown};
 
 /// Below this a force in newtons has fewer than three digits before the point and is shown whole.
 const WHOLE_BELOW: f64 = 100.0;
+
+/// Below this a plain number is a ratio, which shows two decimals like its scatter.
+const RATIO_BELOW: f64 = 10.0;
 
 /// Number in a unit, without the symbol.
 #[must_use]
@@ -21,7 +24,7 @@ pub fn number(value_si: f64, unit: Shown) -> String {
 #[must_use]
 pub fn number_with(value_si: f64, unit: Shown, digits: Digits) -> String {
     if value_si.is_finite() {
-        show(unit.from_si(value_si), Shown::Number, digits)
+        units::number(unit.from_si(value_si), digits)
     } else {
         "unknown".to_owned()
     }
@@ -37,7 +40,7 @@ pub fn with_unit(value_si: f64, unit: Shown) -> String {
 #[must_use]
 pub fn with_digits(value_si: f64, unit: Shown, digits: Digits) -> String {
     if value_si.is_finite() {
-        show(value_si, unit, digits)
+        units::show(value_si, unit, digits)
     } else {
         "unknown".to_owned()
     }
@@ -81,8 +84,11 @@ fn usual_digits(value_si: f64, unit: Shown) -> Digits {
         Shown::Newton | Shown::NewtonMetre | Shown::Kilogram if size < WHOLE_BELOW => {
             Digits::Decimals(0)
         }
-        Shown::Millimetre | Shown::Hertz | Shown::Degree => Digits::Decimals(1),
+        Shown::Millimetre | Shown::Hertz | Shown::HertzFromAngular | Shown::Degree => {
+            Digits::Decimals(1)
+        }
         Shown::Metre | Shown::Gee => Digits::Decimals(2),
+        Shown::Number if size < RATIO_BELOW => Digits::Decimals(2),
         Shown::Percent | Shown::RevPerMinute => Digits::Decimals(0),
         _ => Digits::Significant(3),
     }
@@ -93,15 +99,21 @@ fn usual_digits(value_si: f64, unit: Shown) -> Digits {
 pub fn si_symbol(unit: Shown) -> &'static str {
     match unit {
         Shown::Millimetre | Shown::Metre => "m",
+        Shown::SquareMillimetre => "m2",
         Shown::Kilogram => "kg",
         Shown::Newton | Shown::Kilonewton => "N",
         Shown::NewtonMetre => "N m",
         Shown::NewtonPerMillimetre | Shown::KilonewtonPerMillimetre => "N/m",
+        Shown::NewtonMetrePerDegree | Shown::NewtonMetrePerRadian => "N m/rad",
         Shown::Degree => "rad",
         Shown::Hertz => "Hz",
-        Shown::RevPerMinute => "rad/s",
+        Shown::HertzFromAngular | Shown::RevPerMinute => "rad/s",
         Shown::KilogramSquareMetre => "kg m2",
-        Shown::Gee => "m/s2",
+        Shown::Megapascal | Shown::Gigapascal => "Pa",
+        Shown::Gee | Shown::MetrePerSecondSquared => "m/s2",
+        Shown::Celsius => "degC",
+        Shown::KilometrePerHour => "m/s",
+        Shown::Second | Shown::Millisecond => "s",
         Shown::Percent | Shown::Number => "1",
     }
 }

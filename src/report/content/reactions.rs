@@ -2,8 +2,8 @@
 
 use crate::model::Model;
 use crate::rigid::equilibrium::{MountState, StaticEquilibrium};
-use crate::study::{Evaluation, LoadResult};
-use crate::units::show::Shown;
+use crate::study::evaluate::{Evaluation, LoadResult};
+use crate::units::Shown;
 
 use super::table::{Cell, Column, Group, Row, Table};
 use super::{Block, Drawing, Section, names, quantity};
@@ -45,7 +45,8 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
         ],
         groups: each_load(model, evaluation, reaction_rows),
         note: Some(
-            "The chassis feels the same force the other way round. A share is left out where the mounts together carry no weight."
+            "The chassis feels the same force the other way round. Under torque one mount may carry more than everything (above 100 %) \
+             while another is pulled down (below zero). A share is left out where the mounts together carry no weight."
                 .to_owned(),
         ),
     }

@@ -2,8 +2,8 @@
 
 use crate::model::Model;
 use crate::rigid::modes::Mode;
-use crate::study::{Evaluation, LoadResult};
-use crate::units::show::Shown;
+use crate::study::evaluate::{Evaluation, LoadResult};
+use crate::units::Shown;
 
 use super::frequencies::mode_name;
 use super::{Block, Drawing, Plate, Section, names, quantity};

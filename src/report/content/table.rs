@@ -5,7 +5,7 @@
 //! and by programs with all digits.
 
 use crate::study::check::Verdict;
-use crate::units::show::{Digits, Shown};
+use crate::units::{Digits, Shown};
 
 use super::quantity;
 

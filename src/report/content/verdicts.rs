@@ -1,10 +1,10 @@
 //! Section: the verdicts, and what to change first.
 
 use crate::model::Model;
-use crate::study::Evaluation;
 use crate::study::check::Verdict;
+use crate::study::evaluate::Evaluation;
 
-use super::finding::{Finding, VERDICTS, count, worst_first};
+use super::finding::{Finding, VERDICTS, count};
 use super::{Block, Section};
 
 /// Counts, then each check that fails or is close.
@@ -46,8 +46,9 @@ pub fn headline(evaluation: &Evaluation) -> String {
 /// Checks that fail or are close, the worst first.
 #[must_use]
 pub fn wanting(model: &Model, evaluation: &Evaluation) -> Vec<Finding> {
-    worst_first(evaluation)
-        .into_iter()
+    evaluation
+        .checks
+        .iter()
         .filter(|check| matches!(check.verdict, Verdict::Fails | Verdict::Close))
         .map(|check| Finding::of(check, model))
         .collect()

@@ -12,8 +12,8 @@ use super::{Source, table};
 pub(super) fn block(block: &Block, source: Source<'_>) -> Markup {
     match block {
         Block::Heading(text) => html! { h3 { (text) } },
-        Block::Paragraph(text) => html! { p { (text) } },
-        Block::List(items) => html! { ul.prose { @for item in items { li { (item) } } } },
+        Block::Paragraph(text) => html! { p { (inline(text)) } },
+        Block::List(items) => html! { ul.prose { @for item in items { li { (inline(item)) } } } },
         Block::Lines(lines) => self::lines(lines),
         Block::Table(data) => table::table(data),
         Block::Findings(findings) => html! {
@@ -22,6 +22,20 @@ pub(super) fn block(block: &Block, source: Source<'_>) -> Markup {
         Block::Plates(plates) => html! {
             div.plates.several[plates.len() > 1] { @for plate in plates { (self::plate(plate, source)) } }
         },
+    }
+}
+
+/// Text in which what stands between backticks is what a user types.
+pub(super) fn inline(text: &str) -> Markup {
+    let pieces: Vec<&str> = text.split('`').collect();
+    // An odd backtick out is one of the text itself.
+    if pieces.len() % 2 == 0 {
+        return html! { (text) };
+    }
+    html! {
+        @for (place, piece) in pieces.iter().enumerate() {
+            @if place % 2 == 1 { code { (piece) } } @else { (piece) }
+        }
     }
 }
 
@@ -67,10 +81,10 @@ fn finding(finding: &Finding) -> Markup {
                     @if let Some(value) = value { div { dt { (label) } dd { (value) } } }
                 }
             }
-            @if let Some(cure) = &finding.cure { p.cure { strong { "What would mend it: " } (cure) } }
+            @if let Some(cure) = &finding.cure { p.cure { strong { "What would mend it: " } (inline(cure)) } }
             p.basis {
-                "Limit from: " (finding.basis)
-                @if let Some(note) = &finding.note { " \u{2013} " (note) }
+                "Limit from: " (inline(&finding.basis))
+                @if let Some(note) = &finding.note { " \u{2013} " (inline(note)) }
             }
         }
     }
@@ -93,7 +107,7 @@ fn plate(plate: &Plate, source: Source<'_>) -> Markup {
 fn drawn(figure: &Figure, text: Option<&str>) -> Markup {
     html! {
         figure {
-            div.drawing tabindex="0" role="img" aria-label=(figure.alt) { (PreEscaped(&figure.svg)) }
+            div.drawing tabindex="0" role="region" aria-label=(figure.title) { (PreEscaped(&figure.svg)) }
             figcaption {
                 strong { (figure.title) } " " (figure.caption)
                 @if let Some(text) = text { p { (text) } }

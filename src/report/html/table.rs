@@ -60,7 +60,7 @@ fn cell(cell: &Cell, column: &Column) -> Markup {
         @match cell {
             Cell::Verdict(verdict) => (blocks::verdict(*verdict)),
             Cell::Empty => span.none { "\u{2013}" },
-            other => (other.shown(column)),
+            other => (blocks::inline(&other.shown(column))),
         }
     }
 }

@@ -3,10 +3,10 @@
 use serde::Serialize;
 
 use crate::model::Model;
-use crate::report::content::finding::{count, worst_first};
+use crate::report::content::finding::{count, side};
 use crate::report::content::{names, quantity};
-use crate::study::Evaluation;
-use crate::study::check::{Check, Sense, Verdict};
+use crate::study::check::{Check, Verdict};
+use crate::study::evaluate::Evaluation;
 
 #[derive(Serialize)]
 pub(super) struct Counts {
@@ -52,30 +52,24 @@ impl Counts {
 }
 
 pub(super) fn all<'a>(model: &'a Model, evaluation: &'a Evaluation) -> Vec<CheckOut<'a>> {
-    worst_first(evaluation)
-        .into_iter()
+    evaluation
+        .checks
+        .iter()
         .map(|check| CheckOut::of(model, check))
         .collect()
 }
 
 impl<'a> CheckOut<'a> {
     fn of(model: &'a Model, check: &'a Check) -> Self {
-        let (sense, sign) = match check.sense {
-            Sense::AtMost => ("at most", 1.0),
-            Sense::AtLeast => ("at least", -1.0),
-        };
         Self {
             id: &check.id,
             title: &check.title,
             load: check.load.map(|load| names::load(model, load)),
             value: check.value,
             limit: check.limit,
-            sense,
+            sense: side(check.sense),
             unit: quantity::si_symbol(check.unit),
-            margin: check
-                .value
-                .zip(check.limit)
-                .map(|(value, limit)| sign * (limit - value)),
+            margin: check.margin(),
             utilisation: check.utilisation,
             uncertainty: check.uncertainty,
             verdict: check.verdict.word(),

@@ -7,7 +7,7 @@ use crate::report::content::loads::origin_word;
 use crate::report::content::names;
 use crate::rigid::equilibrium::{MountState, StaticEquilibrium};
 use crate::spatial::{Vec3, Wrench, roll_pitch_yaw};
-use crate::study::{Evaluation, LoadResult};
+use crate::study::evaluate::{Evaluation, LoadResult};
 
 use super::triple;
 
@@ -21,13 +21,13 @@ pub(super) struct LoadOut<'a> {
     converged: bool,
     /// Why there is no position.
     failure: Option<String>,
-    /// Largest force left over at the position found; moments count by the arm of the mounts.
+    /// What is left out of balance, moments over the arm of the mounts.
     residual_n: Option<f64>,
     iterations: Option<usize>,
     /// Of the centre of gravity.
     displacement_m: Option<[f64; 3]>,
     rotation_rad: Option<[f64; 3]>,
-    /// About the centre of gravity in the fitted position.
+    /// Everything but the mounts, about the centre of gravity in the fitted position.
     applied_wrench: WrenchOut,
     output_torque_nm: Option<f64>,
     grip_cap_nm: Option<f64>,
@@ -100,8 +100,8 @@ impl<'a> LoadOut<'a> {
             displacement_m: position.map(|p| triple(&p.displacement)),
             rotation_rad: position.map(|p| roll_pitch_yaw(&p.rotation)),
             applied_wrench: WrenchOut::of(&result.applied),
-            output_torque_nm: result.output_torque,
-            grip_cap_nm: result.grip_cap,
+            output_torque_nm: result.torque.map(|torque| torque.delivered),
+            grip_cap_nm: result.torque.and_then(|torque| torque.grip_cap),
             mounts: position.map_or_else(Vec::new, |p| mounts(model, result, p)),
             points: points(model, result),
             clearances: clearances(model, result),

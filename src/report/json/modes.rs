@@ -4,10 +4,11 @@ use serde::{Serialize, Serializer};
 
 use crate::model::Model;
 use crate::report::content::names;
-use crate::rigid::axes::ElasticAxes;
+use crate::rigid::axes::ElasticAxis;
 use crate::rigid::modes::Mode;
 use crate::spatial::Vec6;
-use crate::study::Evaluation;
+use crate::study::axes::Axes;
+use crate::study::evaluate::Evaluation;
 
 use super::triple;
 
@@ -47,12 +48,13 @@ impl Serialize for ByName<'_> {
 
 #[derive(Serialize)]
 pub(super) struct AxesOut {
+    /// `null` without an engine.
     torque_roll_axis: Option<AxisOut>,
-    /// Centre of stiffness; `elastic_axes.is_centre` says whether pushes through it turn nothing at all.
-    elastic_centre_m: Option<[f64; 3]>,
-    elastic_axes: Option<ElasticOut>,
-    torque_roll_from_crank_m: Option<f64>,
-    elastic_centre_from_crank_m: Option<f64>,
+    /// Centre of stiffness; `elastic_axes.meet` says whether pushes through it turn nothing at all.
+    elastic_centre_m: [f64; 3],
+    elastic_axes: ElasticOut,
+    /// `null` unless the crank line is known.
+    from_crank: Option<FromCrankOut>,
 }
 
 #[derive(Serialize)]
@@ -63,10 +65,14 @@ struct AxisOut {
 
 #[derive(Serialize)]
 struct ElasticOut {
-    is_centre: bool,
+    /// Whether they meet in one point.
+    meet: bool,
     stiffness_centre_m: [f64; 3],
     compliance_centre_m: [f64; 3],
-    axes: Vec<ElasticAxisOut>,
+    /// Along the principal directions of the stiffness, softest first.
+    principal: [ElasticAxisOut; 3],
+    /// Along x, y, z.
+    along_vehicle: [ElasticAxisOut; 3],
 }
 
 #[derive(Serialize)]
@@ -75,6 +81,15 @@ struct ElasticAxisOut {
     through_m: [f64; 3],
     /// Moment along the axis per force along it.
     pitch_m: f64,
+}
+
+/// Distances.
+#[derive(Serialize)]
+struct FromCrankOut {
+    torque_roll_axis_m: f64,
+    elastic_centre_m: f64,
+    principal_m: [f64; 3],
+    centre_of_gravity_m: f64,
 }
 
 pub(super) fn all<'a>(model: &'a Model, evaluation: &'a Evaluation) -> Vec<ModesOut<'a>> {
@@ -95,7 +110,7 @@ pub(super) fn all<'a>(model: &'a Model, evaluation: &'a Evaluation) -> Vec<Modes
                     .iter()
                     .enumerate()
                     .map(|(place, found)| {
-                        let torque = at.torque_share.and_then(|s| s.get(place).copied());
+                        let torque = at.torque_share.as_ref().and_then(|s| s.get(place).copied());
                         mode(model, held, found, torque)
                     })
                     .collect(),
@@ -133,38 +148,31 @@ fn six(v: &Vec6) -> [f64; 6] {
 }
 
 impl AxesOut {
-    pub(super) fn of(evaluation: &Evaluation) -> Self {
-        let axes = evaluation.axes.as_ref();
+    pub(super) fn of(axes: &Axes) -> Self {
+        let elastic = |axis: &ElasticAxis| ElasticAxisOut {
+            direction: triple(&axis.direction),
+            through_m: triple(&axis.through),
+            pitch_m: axis.pitch,
+        };
         Self {
-            torque_roll_axis: axes.and_then(|axes| {
-                Some(AxisOut {
-                    direction: triple(&axes.torque_roll?),
-                    through_m: triple(&axes.centre_of_gravity),
-                })
+            torque_roll_axis: axes.torque_roll.map(|direction| AxisOut {
+                direction: triple(&direction),
+                through_m: triple(&axes.centre_of_gravity),
             }),
-            elastic_centre_m: axes.map(|axes| triple(&axes.elastic.stiffness_centre)),
-            elastic_axes: axes.map(|axes| ElasticOut::of(&axes.elastic)),
-            torque_roll_from_crank_m: axes.and_then(|axes| axes.torque_roll_from_crank),
-            elastic_centre_from_crank_m: axes.and_then(|axes| axes.elastic_centre_from_crank),
-        }
-    }
-}
-
-impl ElasticOut {
-    fn of(elastic: &ElasticAxes) -> Self {
-        Self {
-            is_centre: elastic.is_centre,
-            stiffness_centre_m: triple(&elastic.stiffness_centre),
-            compliance_centre_m: triple(&elastic.compliance_centre),
-            axes: elastic
-                .axes
-                .iter()
-                .map(|axis| ElasticAxisOut {
-                    direction: triple(&axis.direction),
-                    through_m: triple(&axis.through),
-                    pitch_m: axis.pitch,
-                })
-                .collect(),
+            elastic_centre_m: triple(&axes.stiffness_centre),
+            elastic_axes: ElasticOut {
+                meet: axes.axes_meet,
+                stiffness_centre_m: triple(&axes.stiffness_centre),
+                compliance_centre_m: triple(&axes.compliance_centre),
+                principal: axes.principal.each_ref().map(elastic),
+                along_vehicle: axes.along_vehicle.each_ref().map(elastic),
+            },
+            from_crank: axes.from_crank.map(|from| FromCrankOut {
+                torque_roll_axis_m: from.torque_roll,
+                elastic_centre_m: from.stiffness_centre,
+                principal_m: from.principal,
+                centre_of_gravity_m: from.centre_of_gravity,
+            }),
         }
     }
 }

@@ -62,7 +62,7 @@ fn values_are_si_and_the_chassis_feels_the_opposite() {
     assert_eq!(mount["isolator_deflection_m"][2], fixture::DEFLECTION_W);
     let [there, back] =
         ["force_on_powertrain_n", "force_on_chassis_n"].map(|key| mount[key][2].as_f64().unwrap());
-    assert!(there > 900.0);
+    assert!(there > 100.0);
     approx::assert_relative_eq!(there, -back);
     assert_eq!(document["checks"][0]["verdict"], "fails");
     assert_eq!(document["checks"][0]["unit"], "m");
@@ -81,7 +81,7 @@ fn a_case_without_a_position_says_why_and_what_is_taken_away_is_left_out() {
     assert!(!failed["failure"].as_str().unwrap().is_empty());
     assert_eq!(failed["mounts"].as_array().unwrap().len(), 0);
     assert!(failed["displacement_m"].is_null());
-    assert_eq!(document["loads"][2]["mounts"].as_array().unwrap().len(), 2);
+    assert_eq!(document["loads"][2]["mounts"].as_array().unwrap().len(), 3);
     assert!(document.get("joints").is_none());
 }
 

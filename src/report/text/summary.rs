@@ -6,8 +6,8 @@ use crate::report::content::{
     cautions, deflections, frequencies, names, overview, quantity, verdicts,
 };
 use crate::spatial::STANDARD_GRAVITY;
-use crate::study::Evaluation;
-use crate::units::show::Shown;
+use crate::study::evaluate::Evaluation;
+use crate::units::Shown;
 
 use super::layout::{indented, wrap};
 use super::{Style, WIDTH, finding_lines, joined, table};

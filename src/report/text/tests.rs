@@ -1,7 +1,7 @@
 use super::*;
 use crate::model::Model;
 use crate::report::fixture;
-use crate::study::Evaluation;
+use crate::study::evaluate::Evaluation;
 
 fn all_text(model: &Model, evaluation: &Evaluation) -> String {
     let full = full(model, evaluation, &Topic::ALL, Style::Plain);
@@ -124,7 +124,7 @@ fn decimal_points_stand_below_each_other() {
     let deflections = text.split("Isolator deflections\n").nth(1).unwrap();
     let lines: Vec<&str> = deflections
         .lines()
-        .filter(|line| line.contains("compressed"))
+        .filter(|line| line.contains("compressed ") && !line.contains("is compressed"))
         .collect();
     let places: Vec<Vec<usize>> = lines
         .iter()

@@ -1,0 +1,76 @@
+//! Why there is no static answer, in plain words.
+
+use crate::numeric::NumericError;
+
+use super::unsupported::FreeMotion;
+
+/// Why the powertrain has no position to report.
+#[derive(Debug, Clone, PartialEq)]
+pub enum StaticsFailure {
+    /// Nothing holds the powertrain against these motions.
+    Unsupported(Vec<FreeMotion>),
+    /// No balance was found within the work allowed.
+    NotConverged {
+        /// Share of the load that was still carried, 0 to 1.
+        reached_share: f64,
+        /// Force out of balance at the last attempt [N], moments over the arm length.
+        residual: f64,
+        /// Mount with the largest force, or the one that gave none.
+        worst_mount: String,
+        /// Solver iterations spent.
+        iterations: usize,
+    },
+    /// Every balance found is one the powertrain leaves at the slightest push.
+    Unstable {
+        /// Rate [N/m] at which it is pushed away, below zero.
+        rate: f64,
+        /// Solver iterations spent.
+        iterations: usize,
+    },
+    /// Numbers that cannot be calculated with.
+    Numeric(NumericError),
+}
+
+impl From<NumericError> for StaticsFailure {
+    fn from(error: NumericError) -> Self {
+        Self::Numeric(error)
+    }
+}
+
+impl std::fmt::Display for StaticsFailure {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Unsupported(motions) => {
+                f.write_str("nothing holds the powertrain against ")?;
+                for (place, motion) in motions.iter().enumerate() {
+                    if place > 0 {
+                        f.write_str("; or against ")?;
+                    }
+                    write!(f, "{motion}")?;
+                }
+                Ok(())
+            }
+            Self::NotConverged {
+                reached_share,
+                residual,
+                worst_mount,
+                iterations,
+            } => write!(
+                f,
+                "the powertrain found no position in which the mounts carry the load: \
+                 {:.0} % of it was carried, then {residual:.3e} N stayed out of balance \
+                 after {iterations} iterations; look first at mount {worst_mount}",
+                reached_share * 100.0
+            ),
+            Self::Unstable { rate, iterations } => write!(
+                f,
+                "the powertrain has no stable position under this load: at the balance found \
+                 after {iterations} iterations a push is helped by {:.3e} N/m",
+                -rate
+            ),
+            Self::Numeric(error) => write!(f, "the build cannot be calculated: {error}"),
+        }
+    }
+}
+
+impl std::error::Error for StaticsFailure {}

@@ -1,0 +1,57 @@
+//! Whether every gap stays open in every load case.
+
+use super::{Check, Sense, largest_scatter, millimetres, slug, solved};
+use crate::model::Model;
+use crate::model::load::LoadClass;
+use crate::model::surroundings::Clearance;
+use crate::study::evaluate::Evaluation;
+use crate::units::Shown;
+
+/// One check for each clearance, at the load case with the smallest gap.
+///
+/// Load cases of class `restraint` do not count: they happen once.
+pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
+    model
+        .clearances
+        .iter()
+        .enumerate()
+        .map(|(index, clearance)| check(model, evaluation, index, clearance))
+        .collect()
+}
+
+fn check(model: &Model, evaluation: &Evaluation, index: usize, clearance: &Clearance) -> Check {
+    let blank = Check {
+        basis: format!(
+            "`keep` of the clearance, gap {} as fitted",
+            millimetres(clearance.gap)
+        ),
+        ..Check::new(
+            format!("clearance.{}", slug(&clearance.name)),
+            format!("gap {}", clearance.name),
+            Shown::Millimetre,
+        )
+    };
+    let smallest = solved(model, evaluation)
+        .filter(|(load, ..)| load.class != LoadClass::Restraint)
+        .filter_map(|(_, result, _)| Some((result.load, result.gaps[index]?)))
+        .min_by(|a, b| a.1.total_cmp(&b.1));
+    let Some((load, gap)) = smallest else {
+        return Check {
+            note: Some("no load case with this point has a position".to_owned()),
+            ..blank
+        };
+    };
+    let uncertainty = largest_scatter(model) * (clearance.gap - gap).abs();
+    Check {
+        load: Some(load),
+        ..blank
+    }
+    .judged(gap, Sense::AtLeast, clearance.keep, uncertainty)
+    .cured_by(|| {
+        format!(
+            "open the gap by {} or more, or hold `{}` closer: stiffer isolators, mounts further apart, a stop",
+            millimetres(clearance.keep - gap + uncertainty),
+            model.points[clearance.point].name
+        )
+    })
+}

@@ -1,0 +1,3 @@
+//! Against exact results: published constants and closed forms.
+
+mod units;
