@@ -152,7 +152,7 @@ fn body_of<'a>(
     let mass = MassProperties::combine(left).unwrap_or(model.mass);
     let mounts = mounts_of(held.len(), load)
         .into_iter()
-        .map(|mount| held[mount].clone())
+        .map(|mount| held[mount])
         .collect();
     Ok(Supported::new(mass, mounts)?)
 }
