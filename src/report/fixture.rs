@@ -11,7 +11,7 @@ use crate::units::Shown;
 
 /// A name that a careless table splits.
 pub(crate) const COMMA_MOUNT: &str = "front left, \"upper\"";
-/// Deflection of that mount along w at rest [m].
+/// Deflection of that mount along w at rest \[m\].
 pub(crate) const DEFLECTION_W: f64 = -3.14e-3;
 /// The case without a position.
 pub(crate) const FAILED_LOAD: &str = "launch in first";

@@ -20,7 +20,7 @@ use layout::{indented, wrap};
 
 pub use summary::summary;
 
-/// Widest line [characters].
+/// Widest line \[characters\].
 pub const WIDTH: usize = 80;
 
 /// Whether verdicts are repeated in colour.

@@ -11,7 +11,7 @@ use super::reactions::{at_rest, each_load, held_by};
 use super::table::{Cell, Column, Row, Table};
 use super::{Block, Drawing, Line, Section, quantity};
 
-/// Below this a deflection is shown as none [m]: it rounds to 0.0 mm.
+/// Below this a deflection is shown as none \[m\]: it rounds to 0.0 mm.
 const NOTHING: f64 = 0.05e-3;
 
 /// The isolator kind whose own axis is the centre line of a bore, along which nothing is compressed.

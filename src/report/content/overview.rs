@@ -71,7 +71,7 @@ fn carried<'a>(
         .map(|((_, _, state), share)| (state, share))
 }
 
-/// Load case and size of the largest force on a mount [N].
+/// Load case and size of the largest force on a mount \[N\].
 fn most(model: &Model, evaluation: &Evaluation, place: usize) -> Option<(usize, f64)> {
     evaluation
         .loads

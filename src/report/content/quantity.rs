@@ -64,7 +64,7 @@ pub fn pair(value_si: f64, limit_si: f64, unit: Shown) -> (String, String) {
         .unwrap_or(usual)
 }
 
-/// A place [m] in vehicle axes, in whole millimetres.
+/// A place \[m\] in vehicle axes, in whole millimetres.
 #[must_use]
 pub fn place(at: &Vec3) -> String {
     let [x, y, z] =

@@ -29,7 +29,7 @@ pub(super) fn block(block: &Block, source: Source<'_>) -> Markup {
 pub(super) fn inline(text: &str) -> Markup {
     let pieces: Vec<&str> = text.split('`').collect();
     // An odd backtick out is one of the text itself.
-    if pieces.len() % 2 == 0 {
+    if pieces.len().is_multiple_of(2) {
         return html! { (text) };
     }
     html! {

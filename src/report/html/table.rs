@@ -4,15 +4,17 @@ use maud::{Markup, html};
 
 use crate::report::content::table::{Align, Cell, Column, Group, Row, Table};
 
-use super::blocks;
+use super::blocks::{inline, verdict};
 
 pub(super) fn table(table: &Table) -> Markup {
     let all = table.columns.len() + 1;
+    let about = format!("{}-table", table.id);
     html! {
         div.table {
-            div.scroll tabindex="0" role="region" aria-label=(table.about) {
-                table {
-                    caption { (table.about) }
+            // Beside the table and not its caption: a caption is as wide as the table and would scroll with it.
+            p.about id=(about) { (table.about) }
+            div.scroll tabindex="0" role="region" aria-labelledby=(about) {
+                table aria-labelledby=(about) {
                     thead { tr {
                         th scope="col" { (table.item) }
                         @for column in &table.columns {
@@ -25,7 +27,7 @@ pub(super) fn table(table: &Table) -> Markup {
                     @for group in &table.groups { (self::group(group, &table.columns, all)) }
                 }
             }
-            @if let Some(note) = &table.note { p.note { (note) } }
+            @if let Some(note) = &table.note { p.note { (inline(note)) } }
         }
     }
 }
@@ -58,9 +60,9 @@ fn row(row: &Row, columns: &[Column]) -> Markup {
 fn cell(cell: &Cell, column: &Column) -> Markup {
     html! {
         @match cell {
-            Cell::Verdict(verdict) => (blocks::verdict(*verdict)),
+            Cell::Verdict(found) => (verdict(*found)),
             Cell::Empty => span.none { "\u{2013}" },
-            other => (blocks::inline(&other.shown(column))),
+            other => (inline(&other.shown(column))),
         }
     }
 }
