@@ -1,7 +1,9 @@
 use super::*;
 use crate::model::Model;
+use crate::report::content::table::{Cell, Column, Group, Row, Table};
 use crate::report::fixture;
 use crate::study::evaluate::Evaluation;
+use crate::units::{Digits, Shown};
 
 fn all_text(model: &Model, evaluation: &Evaluation) -> String {
     let full = full(model, evaluation, &Topic::ALL, Style::Plain);
@@ -116,22 +118,33 @@ fn colour_only_repeats_the_verdict_and_is_off_by_default() {
 
 #[test]
 fn decimal_points_stand_below_each_other() {
-    let (model, mut evaluation) = fixture::build();
-    if let Ok(found) = &mut evaluation.loads[0].outcome {
-        found.mounts[1].isolator_deflection.z = -0.123_4;
-    }
-    let text = full(&model, &evaluation, &[Topic::Statics], Style::Plain);
-    let deflections = text.split("Isolator deflections\n").nth(1).unwrap();
-    let lines: Vec<&str> = deflections
-        .lines()
-        .filter(|line| line.contains("compressed ") && !line.contains("is compressed"))
-        .collect();
-    let places: Vec<Vec<usize>> = lines
+    let rows = [12.345, -0.456, 123.4, 7.0]
+        .map(|value| Row::new(format!("row {value}"), vec![Cell::Number(value)]))
+        .to_vec();
+    let column = Column::number("v", "value", Shown::Number).digits(Digits::Significant(3));
+    let table = Table {
+        id: "t",
+        about: String::new(),
+        item: "item",
+        columns: vec![column],
+        groups: vec![Group::plain(rows)],
+        note: None,
+    };
+    let lines = table::lines(&table, Style::Plain);
+    let shown: Vec<&str> = lines
         .iter()
-        .map(|line| line.match_indices('.').map(|(at, _)| at).take(3).collect())
+        .filter_map(|line| line.strip_prefix("row "))
         .collect();
-    assert!(places.len() >= 3);
-    assert!(places.iter().all(|p| *p == places[0]), "{lines:#?}");
+    let places: Vec<Option<usize>> = shown.iter().map(|line| line.rfind('.')).collect();
+    assert_eq!(shown.len(), 4, "{lines:#?}");
+    assert!(
+        places.iter().all(|p| p.is_some() && *p == places[0]),
+        "{shown:#?}"
+    );
+    assert!(
+        shown[1].ends_with("-0.456") && shown[3].ends_with("7.00"),
+        "{shown:#?}"
+    );
 }
 
 #[test]
