@@ -118,7 +118,7 @@ fn colour_only_repeats_the_verdict_and_is_off_by_default() {
 
 #[test]
 fn decimal_points_stand_below_each_other() {
-    let rows = [12.345, -0.456, 123.4, 7.0]
+    let rows = [12.345, -0.456, 3.21, 7.0]
         .map(|value| Row::new(format!("row {value}"), vec![Cell::Number(value)]))
         .to_vec();
     let column = Column::number("v", "value", Shown::Number).digits(Digits::Significant(3));
