@@ -12,7 +12,9 @@
 )]
 
 mod analytic;
+mod examples;
 mod invariant;
 mod kit;
 mod models;
 mod published;
+mod tidy;
