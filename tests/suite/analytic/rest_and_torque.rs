@@ -350,7 +350,6 @@ fn hard_builds_converge_or_say_why() {
     let mut thin = linear("thin", [1e3, 1e3, 10e6]);
     thin.stops[0] = stops(1e-3, 4e7);
     let mut answers = 0;
-    let mut cases = 0;
     for isolator in [&stopped, &solid, &soft, &soft_stopped, &pad, &thin] {
         for (far, softness) in [(0.0, 0.0), (0.0, 1e-6), (1.5, 0.0), (1.5, 1e-7)] {
             let mut mounts = corners(isolator, 0.4, 0.25, -0.2);
@@ -372,7 +371,6 @@ fn hard_builds_converge_or_say_why() {
                     let mut loading = Loading::weight(250.0);
                     loading.at_centre += Vec3::from(g) * weight;
                     loading.moment.x = moment;
-                    cases += 1;
                     match solve_equilibrium(&body, &loading, None) {
                         Ok(loaded) => {
                             answers += 1;
@@ -380,7 +378,9 @@ fn hard_builds_converge_or_say_why() {
                             assert!(loaded.iterations < 2000);
                         }
                         Err(failure) => {
-                            println!(
+                            // Without stops 4 k b² is far below these moments, and pads lift off.
+                            assert!(
+                                ["soft", "pad"].contains(&isolator.name.as_str()),
                                 "{} {far} {softness} {g:?} {moment}: {failure}",
                                 isolator.name
                             );
@@ -394,8 +394,7 @@ fn hard_builds_converge_or_say_why() {
             }
         }
     }
-    println!("{answers} of {cases}");
-    assert!(cases == 360 && answers >= 300, "{answers} of {cases}");
+    assert!(answers >= 300, "{answers} of 360");
 }
 
 #[test]
