@@ -2,7 +2,10 @@
 
 mod axes;
 mod composite_mass;
+mod hard_builds;
 mod mount_law;
 mod powertrain_on_mounts;
 mod rest_and_torque;
+mod settled;
 mod unsupported;
+mod vibration;

@@ -3,6 +3,7 @@
 #![allow(non_snake_case, reason = "symbols of the equations, as in the library")]
 #![allow(
     clippy::unwrap_used,
+    clippy::panic,
     reason = "helpers of tests: a missing answer is a failed test"
 )]
 

@@ -6,7 +6,6 @@ use bedplate::rigid::settled::settled_anchors;
 use bedplate::rigid::supported::Supported;
 use bedplate::spatial::{Mat3, Mat6, Vec3, Wrench, skew};
 use nalgebra::Rotation3;
-use proptest::prelude::*;
 
 use super::build::{RandomBuild, any_build, for_all, rotation, vector};
 use crate::kit::assert_close;

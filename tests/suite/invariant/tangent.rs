@@ -3,7 +3,6 @@
 use bedplate::rigid::loading::Loading;
 use bedplate::rigid::supported::{Assembly, Supported};
 use bedplate::spatial::{Mat6, Pose, Vec3, Vec6, skew};
-use proptest::prelude::*;
 
 use super::build::{any_build, for_all, vector};
 use crate::kit::assert_close;
