@@ -83,6 +83,7 @@ fn numbers_that_are_not_finite_are_refused_before_the_solver() {
     for broken in [f64::NAN, f64::INFINITY, 1e300] {
         let mut loading = Loading::weight(100.0);
         loading.at_centre.x = broken;
+        assert_eq!(loading.check().is_err(), !broken.is_finite());
         let failure = solve_equilibrium(&body, &loading, None).unwrap_err();
         assert!(
             matches!(

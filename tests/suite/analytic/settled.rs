@@ -34,18 +34,20 @@ fn pads_that_only_push() {
     assert_close("rests", rest.displacement.as_slice(), &[0.0; 3], 0.0, 1e-10);
 }
 
-/// Derived: hung from two eyes straight above the centre of gravity; the swing is
-/// free, and each eye is stretched by m g/(2 k).
+/// Derived: hung from two eyes straight above the centre of gravity, 0.5 m ahead and
+/// 0.2 m behind; the swing is free. The eyes carry 2/7 and 5/7 of the weight, and each
+/// anchor lies that force over k above its eye. The eyes keep their distance, so the
+/// difference of the two stretches, 0.13 mm, shifts the anchors fore-aft by 1e-8 m.
 #[test]
 fn hung_from_two_eyes() {
     let (k, m) = (2e6, 120.0);
     let eye = linear("eye", [k; 3]);
-    let mounts = [0.35, -0.35].map(|x| plain_mount("eye", Vec3::new(x, 0.0, 0.4), &eye));
+    let mounts = [0.5, -0.2].map(|x| plain_mount("eye", Vec3::new(x, 0.0, 0.4), &eye));
     let anchors = settled_anchors(&body_of(m, [4.0, 6.0, 7.0]), &mounts).unwrap();
-    let stretch = m * STANDARD_GRAVITY / (2.0 * k);
-    for (mount, anchor) in mounts.iter().zip(&anchors) {
-        let expected = mount.at + Vec3::new(0.0, 0.0, stretch);
-        assert_close("anchor", anchor.as_slice(), expected.as_slice(), 0.0, 1e-10);
+    let weight = m * STANDARD_GRAVITY;
+    for ((mount, anchor), share) in mounts.iter().zip(&anchors).zip([2.0 / 7.0, 5.0 / 7.0]) {
+        let expected = mount.at + Vec3::new(0.0, 0.0, share * weight / k);
+        assert_close("anchor", anchor.as_slice(), expected.as_slice(), 0.0, 3e-8);
     }
 }
 
