@@ -1,0 +1,3 @@
+//! The report: what a build's evaluation says, as pages, tables and figures.
+
+pub mod figure;
