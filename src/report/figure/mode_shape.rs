@@ -75,17 +75,14 @@ pub fn mode_shape(
         motion.draw(canvas);
         draw_shares(canvas, shown);
     })?;
-    let mut caption = format!(
-        "About the position \"{place}\". Dashed: still; solid: displaced, much exaggerated: only the \
-         ratios of the motions mean something. Arrows show how each mount and the centre of \
-         gravity move."
-    );
-    if let Some((leader, length)) = motion.leader() {
-        caption.push_str(&format!(
-            " The largest motion of a mount, at {leader}, is drawn as {} of the build.",
-            show(length, Shown::Millimetre, Digits::Significant(2))
-        ));
-    }
+    let caption = motion
+        .leader()
+        .map_or_else(String::new, |(leader, length)| {
+            format!(
+                "Largest motion of a mount: {leader}, drawn as {}.",
+                show(length, Shown::Millimetre, Digits::Significant(2))
+            )
+        });
     Ok(Figure {
         svg,
         title,
