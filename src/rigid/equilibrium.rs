@@ -126,11 +126,17 @@ pub fn solve_equilibrium(
     let (from, before) = start.map_or((fitted, &none), |s| (s.offset(), &s.loading));
     let mut descent = Descent::new(body);
     let balance = raise_load(&mut descent, before, loading, from)?;
-    let (balance, standing, left_unstable_balance) = settle_down(&mut descent, loading, balance)?;
+    let (balance, standing, left) = settle_down(&mut descent, loading, balance)?;
     if !standing.unheld.is_empty() {
         return Err(StaticsFailure::Unsupported(standing.unheld));
     }
     let turn = balance.offset.rotation.angle();
+    if let Some(rate) = left.filter(|_| turn > FALLEN_OVER) {
+        return Err(StaticsFailure::Unstable {
+            rate,
+            iterations: descent.iterations,
+        });
+    }
     if !standing.held_by_weight_only.is_empty() && turn > FALLEN_OVER {
         let as_drawn = free_of_mounts_at(&mut descent, &fitted);
         return Err(StaticsFailure::Unsupported(if as_drawn.is_empty() {
@@ -155,7 +161,7 @@ pub fn solve_equilibrium(
         geometric: balance.assembly.geometric,
         barely_held: standing.barely_held,
         held_by_weight_only: standing.held_by_weight_only,
-        left_unstable_balance,
+        left_unstable_balance: left.is_some(),
         fitted_centre: body.mass().centre(),
         loading: loading.clone(),
     })
@@ -211,17 +217,19 @@ fn failure_of(descent: &mut Descent<'_, '_>, stall: &Stall, reached_share: f64) 
     }
 }
 
-/// Leaves a balance that does not stand by itself.
+/// Leaves a balance that does not stand by itself; tells the rate [N/m] at which it was left, if it was.
 fn settle_down(
     descent: &mut Descent<'_, '_>,
     loading: &Loading,
     mut balance: Balance,
-) -> Result<(Balance, Standing, bool), StaticsFailure> {
+) -> Result<(Balance, Standing, Option<f64>), StaticsFailure> {
     let mut standing = stand(descent.body, &balance)?;
+    let mut left = None;
     for pushed in 0..=PERTURBATIONS {
-        let Some((direction, _)) = standing.falls_along else {
-            return Ok((balance, standing, pushed > 0));
+        let Some((direction, rate)) = standing.falls_along else {
+            return Ok((balance, standing, left));
         };
+        left = left.or(Some(rate));
         if pushed == PERTURBATIONS {
             break;
         }
@@ -231,7 +239,7 @@ fn settle_down(
         standing = stand(descent.body, &balance)?;
     }
     Err(StaticsFailure::Unstable {
-        rate: standing.falls_along.map_or(0.0, |(_, rate)| rate),
+        rate: left.unwrap_or_default(),
         iterations: descent.iterations,
     })
 }

@@ -20,7 +20,7 @@ pub enum StaticsFailure {
         /// Solver iterations spent.
         iterations: usize,
     },
-    /// Every balance found is one the powertrain leaves at the slightest push.
+    /// The balance found is one the powertrain leaves at the slightest push, and it tips right over.
     Unstable {
         /// Rate [N/m] at which it is pushed away, below zero.
         rate: f64,
@@ -64,8 +64,8 @@ impl std::fmt::Display for StaticsFailure {
             ),
             Self::Unstable { rate, iterations } => write!(
                 f,
-                "the powertrain has no stable position under this load: at the balance found \
-                 after {iterations} iterations a push is helped by {:.3e} N/m",
+                "the powertrain tips over under this load: a push off the balance found \
+                 is helped by {:.3e} N/m ({iterations} iterations)",
                 -rate
             ),
             Self::Numeric(error) => write!(f, "the build cannot be calculated: {error}"),

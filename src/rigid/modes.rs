@@ -26,9 +26,9 @@ pub struct ModalSolution {
     pub stiffness: Mat6,
     /// Loss part of the dynamic stiffness.
     pub loss: Mat6,
-    /// What the modes leave out: the skew part of the stiffness against the rotation block, both as Frobenius norms.
+    /// What the modes leave out: the skew part `[a]` of the static stiffness, as |a| against the Frobenius norm of the rotation block.
     ///
-    /// An applied moment causes it. Above 0.02 (common practice) frequencies should be read with care.
+    /// An applied moment M causes it, with |a| = |M|/2. Above 0.02 (common practice) frequencies should be read with care.
     pub skew_ratio: f64,
 }
 
@@ -147,13 +147,15 @@ pub fn solve_modes(
         })
         .collect();
     let skew = (at.geometric - at.geometric.transpose()) * 0.5;
-    let turning = stiffness.fixed_view::<3, 3>(3, 3).norm();
+    // A skew 3x3 block [a] has the Frobenius norm √2 |a|.
+    let twist = skew.norm() / std::f64::consts::SQRT_2;
+    let turning = at.tangent.fixed_view::<3, 3>(3, 3).norm();
     Ok(ModalSolution {
         modes,
         mass,
         stiffness,
         loss,
-        skew_ratio: ratio(skew.norm(), turning),
+        skew_ratio: ratio(twist, turning),
     })
 }
 

@@ -237,9 +237,16 @@ fn named_axis(direction: &Vec3) -> Option<usize> {
 }
 
 fn components(v: &Vec3) -> String {
-    format!("({:.2}, {:.2}, {:.2})", v.x, v.y, v.z)
+    let [x, y, z] = [v.x, v.y, v.z].map(|x| rounded(x, 100.0));
+    format!("({x:.2}, {y:.2}, {z:.2})")
 }
 
 fn millimetres(p: &Vec3) -> String {
-    format!("({:.0}, {:.0}, {:.0}) mm", p.x * 1e3, p.y * 1e3, p.z * 1e3)
+    let [x, y, z] = [p.x, p.y, p.z].map(|x| rounded(x * 1e3, 1.0));
+    format!("({x:.0}, {y:.0}, {z:.0}) mm")
+}
+
+/// Rounded to `1/steps`, without the sign of a zero.
+fn rounded(x: f64, steps: f64) -> f64 {
+    (x * steps).round() / steps + 0.0
 }

@@ -28,6 +28,9 @@ pub struct Rates {
 impl Law for Rates {
     /// # Equation
     ///   f = k x along each axis,   energy = Σ k x²/2
+    ///
+    /// # Source
+    /// Derived: Hooke's law and its integral.
     fn at(&self, x: &Vec3) -> LawPoint {
         let force = self.rates.component_mul(x);
         LawPoint {

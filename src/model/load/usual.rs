@@ -4,7 +4,7 @@
 //! to a case of the same name in the file.
 
 use super::{Drive, LoadCase, LoadClass, LoadOrigin};
-use crate::model::drivetrain::{Driveline, Engine, Gear};
+use crate::model::drivetrain::{Cycle, Driveline, Engine, Gear};
 use crate::model::reader::Other;
 use crate::model::surroundings::Vehicle;
 use crate::spatial::{STANDARD_GRAVITY, Vec3};
@@ -13,7 +13,10 @@ use crate::spatial::{STANDARD_GRAVITY, Vec3};
 pub const FULL_TORQUE: &str = "full torque";
 
 /// Multiple of the steady torque when the clutch is let in hard.
-const LAUNCH_SHOCK: f64 = 1.5;
+const CLUTCH_SHOCK: f64 = 1.5;
+
+/// Multiple of the steady torque when an electric machine, which has no clutch, takes up the play of the driveline.
+const ELECTRIC_SHOCK: f64 = 1.2;
 
 /// Share of the highest torque with which a piston engine holds the car back.
 const OVERRUN_SHARE: f64 = -0.4;
@@ -38,7 +41,15 @@ pub(crate) fn cases(
     if let (Other::Read(driveline), Other::Read(engine)) = (driveline, engine)
         && engine.torque.is_some()
     {
-        cases.extend(torque_cases(driveline, matches!(vehicle, Other::Read(_))));
+        let shock = match engine.cycle {
+            Cycle::Electric { .. } => ELECTRIC_SHOCK,
+            _ => CLUTCH_SHOCK,
+        };
+        cases.extend(torque_cases(
+            driveline,
+            shock,
+            matches!(vehicle, Other::Read(_)),
+        ));
     }
     cases.extend(ROAD.iter().map(|(name, class, g)| LoadCase {
         vehicle_acceleration: Some(Vec3::from(*g) * STANDARD_GRAVITY),
@@ -47,7 +58,7 @@ pub(crate) fn cases(
     cases
 }
 
-fn torque_cases(driveline: &Driveline, grip_limited: bool) -> Vec<LoadCase> {
+fn torque_cases(driveline: &Driveline, shock: f64, grip_limited: bool) -> Vec<LoadCase> {
     let place = |wanted: Option<&Gear>| {
         wanted.and_then(|wanted| driveline.gears.iter().position(|gear| gear == wanted))
     };
@@ -55,7 +66,7 @@ fn torque_cases(driveline: &Driveline, grip_limited: bool) -> Vec<LoadCase> {
     let reverse = place(driveline.reverse());
     [
         (FULL_TORQUE, LoadClass::Service, lowest, 1.0, 1.0),
-        ("launch", LoadClass::Durability, lowest, 1.0, LAUNCH_SHOCK),
+        ("launch", LoadClass::Durability, lowest, 1.0, shock),
         (
             "full torque in reverse",
             LoadClass::Durability,

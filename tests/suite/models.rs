@@ -1,0 +1,119 @@
+//! Every demo build loads without a word, has a position in every load case, and is in balance.
+
+use std::fs;
+use std::path::PathBuf;
+
+use bedplate::model::{Model, file};
+use bedplate::rigid::equilibrium::StaticEquilibrium;
+use bedplate::spatial::Vec3;
+use bedplate::study::check::Verdict;
+use bedplate::study::evaluate::{Evaluation, evaluate};
+
+use crate::kit::assert_close;
+
+/// Title of the file, checks that fail, lowest and highest frequency at rest [Hz].
+///
+/// The failing checks are part of the demonstration; the frequencies are regression.
+const DEMOS: [(&str, &[&str], [f64; 2]); 4] = [
+    ("delivery-van-electric", &[], [15.7, 49.9]),
+    ("forestry-pickup", &[], [6.5, 12.7]),
+    (
+        "hillclimb-single-seater",
+        &["deflection.upper-left.u", "deflection.upper-right.u"],
+        [10.5, 23.1],
+    ),
+    (
+        "hillclimb-single-seater-solid",
+        &["frequency.idle"],
+        [52.0, 109.3],
+    ),
+];
+
+fn path(name: &str) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+        .join("models")
+        .join(format!("{name}.toml"))
+}
+
+fn load(name: &str) -> (Model, Evaluation) {
+    let checked = file::read(&fs::read(path(name)).unwrap()).unwrap();
+    assert_eq!(checked.warnings, [], "{name} is read without a warning");
+    let evaluation = evaluate(&checked.model).unwrap();
+    (checked.model, evaluation)
+}
+
+#[test]
+fn the_list_of_demos_is_the_folder() {
+    let mut found: Vec<String> = fs::read_dir(path("x").parent().unwrap())
+        .unwrap()
+        .map(|entry| {
+            entry
+                .unwrap()
+                .path()
+                .file_stem()
+                .unwrap()
+                .to_string_lossy()
+                .into_owned()
+        })
+        .collect();
+    found.sort();
+    let listed: Vec<&str> = DEMOS.iter().map(|(name, ..)| *name).collect();
+    assert_eq!(found, listed);
+}
+
+#[test]
+fn verdicts_and_frequencies_are_those_of_the_demonstration() {
+    for (name, failing, [low, high]) in DEMOS {
+        let (_, evaluation) = load(name);
+        let mut fails: Vec<&str> = evaluation
+            .checks
+            .iter()
+            .filter(|check| check.verdict == Verdict::Fails)
+            .map(|check| check.id.as_str())
+            .collect();
+        fails.sort_unstable();
+        assert_eq!(fails, failing, "{name}");
+        let modes = &evaluation.modes[0].solution.modes;
+        let ends = [modes[0].frequency_hz, modes[5].frequency_hz];
+        assert_close(name, &ends, &[low, high], 0.0, 0.06);
+    }
+}
+
+/// Invariant: weight, inertia forces, applied forces and mount reactions add to
+/// nothing, in force and in moment about the datum, to 1e-9 of the largest.
+#[test]
+fn every_load_case_of_every_demo_is_in_balance() {
+    for (name, ..) in DEMOS {
+        let (model, evaluation) = load(name);
+        for result in &evaluation.loads {
+            let case = &model.loads[result.load].name;
+            let found = result
+                .outcome
+                .as_ref()
+                .unwrap_or_else(|failure| panic!("{name}, {case}: {failure}"));
+            let (force, moment, scale) = unbalanced(found);
+            assert!(
+                force.norm() <= 1e-9 * scale,
+                "{name}, {case}: {force:?} of {scale}"
+            );
+            assert!(
+                moment.norm() <= 1e-9 * scale,
+                "{name}, {case}: {moment:?} of {scale}"
+            );
+        }
+    }
+}
+
+/// What is left of all forces, of all moments about the datum, and the largest force.
+fn unbalanced(found: &StaticEquilibrium) -> (Vec3, Vec3, f64) {
+    let centre = found.pose.position;
+    let mut force = found.applied.force;
+    let mut moment = found.applied.moment + centre.cross(&found.applied.force);
+    let mut scale = found.applied.force.norm();
+    for mount in &found.mounts {
+        force += mount.force_on_powertrain;
+        moment += (centre + mount.arm).cross(&mount.force_on_powertrain);
+        scale = scale.max(mount.force_on_powertrain.norm());
+    }
+    (force, moment, scale)
+}

@@ -1,0 +1,8 @@
+//! One file per published source, one function per example.
+
+mod barton_fieldhouse_2018;
+mod dehaeze_2021;
+mod himelblau_rubin_2002;
+mod irvine_avionics;
+mod racca_timpner;
+mod rao_2004;
