@@ -19,7 +19,12 @@ Examples:
 /// it rests on. `report` then says where it comes to rest, how far it moves
 /// under load, how it vibrates, and what to change first.
 #[derive(Debug, Parser)]
-#[command(name = "bedplate", version, max_term_width = 100, subcommand_required = true)]
+#[command(
+    name = "bedplate",
+    version,
+    max_term_width = 100,
+    subcommand_required = true
+)]
 #[command(arg_required_else_help = true, disable_help_subcommand = true)]
 #[command(after_long_help = format!("{EXAMPLES}\n\n{}", exit::IN_WORDS))]
 pub(crate) struct Arguments {
@@ -292,7 +297,11 @@ mod tests {
                 .map(|argument| argument.get_help().map(ToString::to_string));
             for line in std::iter::once(own).chain(arguments) {
                 let line = line.unwrap_or_default();
-                assert!(!line.is_empty(), "a help line of `{}` is missing", command.get_name());
+                assert!(
+                    !line.is_empty(),
+                    "a help line of `{}` is missing",
+                    command.get_name()
+                );
                 assert!(line.chars().count() <= 90, "too long: {line}");
                 assert!(!line.ends_with('.'), "full stop: {line}");
                 assert!(line.starts_with(char::is_uppercase), "first letter: {line}");
@@ -303,11 +312,16 @@ mod tests {
 
     #[test]
     fn colour_is_found_among_wrong_arguments() {
-        let asked = |words: &[&str]| {
-            colour_asked_for(&words.iter().map(Into::into).collect::<Vec<_>>())
-        };
-        assert_eq!(asked(&["bedplate", "--nonsense", "--color", "never"]), Colour::Never);
-        assert_eq!(asked(&["bedplate", "--color=always", "--nonsense"]), Colour::Always);
+        let asked =
+            |words: &[&str]| colour_asked_for(&words.iter().map(Into::into).collect::<Vec<_>>());
+        assert_eq!(
+            asked(&["bedplate", "--nonsense", "--color", "never"]),
+            Colour::Never
+        );
+        assert_eq!(
+            asked(&["bedplate", "--color=always", "--nonsense"]),
+            Colour::Always
+        );
         assert_eq!(asked(&["bedplate", "--color"]), Colour::Auto);
     }
 }

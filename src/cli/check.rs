@@ -18,7 +18,11 @@ pub(crate) fn run(console: &Console, asked: &Check) -> Result<Exit, Failure> {
         }
         Err(other) => return Err(other),
     };
-    let line = format!("no problems in {}: {}\n", build.input.name, read_in_words(&build.model));
+    let line = format!(
+        "no problems in {}: {}\n",
+        build.input.name,
+        read_in_words(&build.model)
+    );
     let silent = !build.warnings.is_empty() || console.is_quiet();
     tell(console, build.warnings)?;
     if !silent && console.message_format() == MessageFormat::Full {

@@ -128,8 +128,7 @@ fn has_colour(wanted: Colour, is_terminal: bool) -> bool {
         Colour::Always => true,
         Colour::Never => false,
         Colour::Auto => {
-            let is_set =
-                |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
+            let is_set = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
             is_terminal && !is_set("NO_COLOR") && terminal_knows_colour(is_set)
         }
     }

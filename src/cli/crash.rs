@@ -45,7 +45,11 @@ mod tests {
     #[test]
     fn says_that_it_is_a_bug_and_what_a_maintainer_needs() {
         let arguments = ["bedplate", "report", "my model.toml"].map(Into::into);
-        let said = words("index out of range", "src/study.rs:1:2", arguments.into_iter());
+        let said = words(
+            "index out of range",
+            "src/study.rs:1:2",
+            arguments.into_iter(),
+        );
         for part in [
             "a bug in bedplate",
             "index out of range",

@@ -13,7 +13,10 @@ pub(crate) fn run(console: &Console, asked: &Man) -> Result<Exit, Failure> {
     whole.build();
     let described = match &asked.command {
         None => whole,
-        Some(name) => whole.find_subcommand(name).cloned().ok_or_else(|| unknown(&whole, name))?,
+        Some(name) => whole
+            .find_subcommand(name)
+            .cloned()
+            .ok_or_else(|| unknown(&whole, name))?,
     };
     let mut page = Vec::new();
     clap_mangen::Man::new(described)
@@ -24,7 +27,10 @@ pub(crate) fn run(console: &Console, asked: &Man) -> Result<Exit, Failure> {
 }
 
 fn unknown(whole: &clap::Command, name: &str) -> Failure {
-    let known: Vec<&str> = whole.get_subcommands().map(clap::Command::get_name).collect();
+    let known: Vec<&str> = whole
+        .get_subcommands()
+        .map(clap::Command::get_name)
+        .collect();
     let failure = Failure::plain(format!("unknown command `{name}`"));
     match did_you_mean(name, known.iter().copied()) {
         Some(near) => failure.help(format!("did you mean `{near}`?")),

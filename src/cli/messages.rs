@@ -112,10 +112,6 @@ impl Problems {
         self.list.is_empty()
     }
 
-    pub(crate) fn has_errors(&self) -> bool {
-        self.list.iter().any(|m| m.severity == Severity::Error)
-    }
-
     /// One more, about the build as a whole.
     pub(crate) fn push(&mut self, diagnostic: Diagnostic) {
         self.list.push(diagnostic.into());
@@ -159,7 +155,13 @@ fn one_line(text: &str) -> String {
     let mut line: String = text
         .chars()
         .take(LONGEST_TEXT)
-        .map(|character| if is_unprintable(character) { '\u{FFFD}' } else { character })
+        .map(|character| {
+            if is_unprintable(character) {
+                '\u{FFFD}'
+            } else {
+                character
+            }
+        })
         .collect();
     if text.chars().nth(LONGEST_TEXT).is_some() {
         line.push('…');
@@ -174,7 +176,7 @@ fn is_unprintable(character: char) -> bool {
 }
 
 /// `1 error`, `2 errors`.
-fn counted(number: usize, noun: &str) -> String {
+pub(crate) fn counted(number: usize, noun: &str) -> String {
     let ending = if number == 1 { "" } else { "s" };
     format!("{number} {noun}{ending}")
 }

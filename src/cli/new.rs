@@ -17,7 +17,9 @@ pub(crate) fn run(console: &Console, asked: &New) -> Result<Exit, Failure> {
     };
     if Target::open(&asked.file, None, existing)?.fill(console, STARTER.as_bytes())? {
         let file = asked.file.display();
-        console.note(&format!("wrote {file}; judge it with `bedplate report {file}`"));
+        console.note(&format!(
+            "wrote {file}; judge it with `bedplate report {file}`"
+        ));
     }
     Ok(Exit::Success)
 }

@@ -27,14 +27,23 @@ pub(crate) fn results(
         ResultFormat::Text => {
             let chosen: Vec<Topic> = Topic::ALL
                 .into_iter()
-                .filter(|topic| wanted.only.is_empty() || wanted.only.iter().any(|s| topic_of(*s) == *topic))
+                .filter(|topic| {
+                    wanted.only.is_empty() || wanted.only.iter().any(|s| topic_of(*s) == *topic)
+                })
                 .collect();
-            Ok(report::text::full(model, evaluation, &chosen, style(wanted.colour)))
+            Ok(report::text::full(
+                model,
+                evaluation,
+                &chosen,
+                style(wanted.colour),
+            ))
         }
-        ResultFormat::Json => report::json::document(model, evaluation)
-            .map_err(|error| Failure::plain(format!("the results cannot be written as JSON: {error}"))),
-        ResultFormat::Csv => report::csv::document(model, evaluation)
-            .map_err(|error| Failure::plain(format!("the results cannot be written as CSV: {error}"))),
+        ResultFormat::Json => report::json::document(model, evaluation).map_err(|error| {
+            Failure::plain(format!("the results cannot be written as JSON: {error}"))
+        }),
+        ResultFormat::Csv => report::csv::document(model, evaluation).map_err(|error| {
+            Failure::plain(format!("the results cannot be written as CSV: {error}"))
+        }),
         ResultFormat::Html => Ok(page(model, evaluation)),
     }
 }
@@ -50,7 +59,11 @@ pub(crate) fn summary(model: &Model, evaluation: &Evaluation, colour: bool) -> S
 }
 
 fn style(colour: bool) -> Style {
-    if colour { Style::Coloured } else { Style::Plain }
+    if colour {
+        Style::Coloured
+    } else {
+        Style::Plain
+    }
 }
 
 fn topic_of(subject: Subject) -> Topic {

@@ -23,7 +23,11 @@ pub(crate) fn run(console: &Console, asked: &Report) -> Result<Exit, Failure> {
     // The page first: it must not be lost when the reader of the summary goes away.
     let is_file = target.fill(console, page.as_bytes())?;
     if !is_stream(&path) {
-        console.print(&output::summary(&build.model, &evaluation, console.has_colour_out()))?;
+        console.print(&output::summary(
+            &build.model,
+            &evaluation,
+            console.has_colour_out(),
+        ))?;
     }
     if is_file {
         console.note(&format!("report: {}", path.display()));
@@ -46,7 +50,10 @@ mod tests {
     #[test]
     fn the_report_is_named_after_the_model() {
         let named = |path: &str| default_path(Some(Path::new(path)));
-        assert_eq!(named("models/forestry-pickup.toml"), Path::new("forestry-pickup-report.html"));
+        assert_eq!(
+            named("models/forestry-pickup.toml"),
+            Path::new("forestry-pickup-report.html")
+        );
         assert_eq!(named("noending"), Path::new("noending-report.html"));
         assert_eq!(default_path(None), Path::new("model-report.html"));
     }

@@ -5,8 +5,8 @@ use super::build::Build;
 use super::console::Console;
 use super::exit::Exit;
 use super::failure::Failure;
-use super::files::target::{Existing, Target};
 use super::files::is_stream;
+use super::files::target::{Existing, Target};
 use super::output::{self, Wanted};
 
 pub(crate) fn run(console: &Console, asked: &Solve) -> Result<Exit, Failure> {
@@ -15,7 +15,11 @@ pub(crate) fn run(console: &Console, asked: &Solve) -> Result<Exit, Failure> {
             .help("the other forms are always whole, so that a program finds every key in its place; leave `--only` out"));
     }
     let build = Build::read(&asked.input.file)?;
-    let target = Target::open(&asked.output, build.input.path.as_deref(), Existing::Replace)?;
+    let target = Target::open(
+        &asked.output,
+        build.input.path.as_deref(),
+        Existing::Replace,
+    )?;
     let evaluation = build.evaluate(console)?;
     let wanted = Wanted {
         format: asked.format,

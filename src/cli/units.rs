@@ -14,10 +14,12 @@ const FORMAT: u32 = 1;
 pub(crate) fn run(console: &Console, asked: &Units) -> Result<Exit, Failure> {
     let text = match asked.format {
         ListFormat::Text => text(),
-        ListFormat::Json => json()
-            .map_err(|error| Failure::plain(format!("the list cannot be written as JSON: {error}")))?,
-        ListFormat::Csv => csv()
-            .map_err(|error| Failure::plain(format!("the list cannot be written as CSV: {error}")))?,
+        ListFormat::Json => json().map_err(|error| {
+            Failure::plain(format!("the list cannot be written as JSON: {error}"))
+        })?,
+        ListFormat::Csv => csv().map_err(|error| {
+            Failure::plain(format!("the list cannot be written as CSV: {error}"))
+        })?,
     };
     console.print(&text)?;
     Ok(Exit::Success)
@@ -33,9 +35,17 @@ fn text() -> String {
         .unwrap_or_default();
     let mut text = String::new();
     for quantity in Quantity::ALL {
-        text.push_str(&format!("{}, such as \"{}\"\n", quantity.name(), quantity.example()));
+        text.push_str(&format!(
+            "{}, such as \"{}\"\n",
+            quantity.name(),
+            quantity.example()
+        ));
         for unit in quantity.units() {
-            text.push_str(&format!("  {:width$}  {}\n", spellings(unit), unit.definition));
+            text.push_str(&format!(
+                "  {:width$}  {}\n",
+                spellings(unit),
+                unit.definition
+            ));
         }
         text.push('\n');
     }
@@ -102,7 +112,15 @@ fn json() -> Result<String, serde_json::Error> {
 /// One spelling a line.
 fn csv() -> Result<String, csv::Error> {
     let mut writer = csv::Writer::from_writer(Vec::new());
-    writer.write_record(["quantity", "spelling", "factor", "zero", "kept_in", "definition", "source"])?;
+    writer.write_record([
+        "quantity",
+        "spelling",
+        "factor",
+        "zero",
+        "kept_in",
+        "definition",
+        "source",
+    ])?;
     for quantity in Quantity::ALL {
         for unit in quantity.units() {
             for spelling in unit.spellings {
@@ -118,6 +136,8 @@ fn csv() -> Result<String, csv::Error> {
             }
         }
     }
-    let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
+    let bytes = writer
+        .into_inner()
+        .map_err(|error| csv::Error::from(error.into_error()))?;
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }

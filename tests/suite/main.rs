@@ -12,6 +12,7 @@
 )]
 
 mod analytic;
+mod cli;
 mod invariant;
 mod kit;
 mod models;

@@ -27,15 +27,18 @@ pub(crate) struct Input {
 /// Reads a model file or standard input.
 pub(crate) fn read(path: &Path) -> Result<Input, Failure> {
     if is_stream(path) {
-        let bytes = bounded(io::stdin().lock())
-            .map_err(|error| Failure::plain(format!("cannot read standard input: {}", reason(&error))))?;
+        let bytes = bounded(io::stdin().lock()).map_err(|error| {
+            Failure::plain(format!("cannot read standard input: {}", reason(&error)))
+        })?;
         return Ok(Input {
             name: "<stdin>".to_owned(),
             path: None,
             bytes,
         });
     }
-    let bytes = open(path).and_then(bounded).map_err(|error| refused(path, &error))?;
+    let bytes = open(path)
+        .and_then(bounded)
+        .map_err(|error| refused(path, &error))?;
     Ok(Input {
         name: path.display().to_string(),
         path: Some(path.to_owned()),
@@ -64,11 +67,15 @@ fn refused(path: &Path, error: &io::Error) -> Failure {
             let failure = Failure::plain(format!("there is no file {name}"));
             match near_name(path) {
                 Some(near) => failure.help(format!("did you mean {}?", quoted(&near))),
-                None => failure.help(format!("`bedplate new {}` writes one to start from", path.display())),
+                None => failure.help(format!(
+                    "`bedplate new {}` writes one to start from",
+                    path.display()
+                )),
             }
         }
-        io::ErrorKind::IsADirectory => Failure::plain(format!("{name} is a directory"))
-            .help("name the model file inside it"),
+        io::ErrorKind::IsADirectory => {
+            Failure::plain(format!("{name} is a directory")).help("name the model file inside it")
+        }
         io::ErrorKind::PermissionDenied => Failure::plain(format!("{name} may not be read"))
             .help("its owner can allow it, or copy it to a place of your own"),
         _ => Failure::plain(format!("cannot read {name}: {}", reason(error))),
@@ -88,7 +95,11 @@ fn near_name(path: &Path) -> Option<PathBuf> {
         .ok()?
         .take(MOST_NEIGHBOURS)
         .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
-        .filter(|name| Path::new(name).extension().is_some_and(|ending| ending == "toml"))
+        .filter(|name| {
+            Path::new(name)
+                .extension()
+                .is_some_and(|ending| ending == "toml")
+        })
         .collect();
     neighbours.sort();
     let near = did_you_mean(written, neighbours.iter().map(String::as_str))?;

@@ -38,7 +38,11 @@ enum Place {
 
 impl Target {
     /// Opens a target, so that what cannot be written is known before the work begins.
-    pub(crate) fn open(path: &Path, input: Option<&Path>, existing: Existing) -> Result<Self, Failure> {
+    pub(crate) fn open(
+        path: &Path,
+        input: Option<&Path>,
+        existing: Existing,
+    ) -> Result<Self, Failure> {
         let name = path.to_owned();
         if is_stream(path) {
             let place = Place::Stream;
@@ -85,7 +89,9 @@ impl Target {
                     Existing::Replace => file.persist(&target),
                     Existing::Keep => file.persist_noclobber(&target),
                 };
-                renamed.map(|_| true).map_err(|failed| refused(failed.error))
+                renamed
+                    .map(|_| true)
+                    .map_err(|failed| refused(failed.error))
             }
         }
     }
@@ -104,8 +110,10 @@ fn refuse_existing(
             .help("give the output a file name inside it"));
     }
     if input.and_then(|input| input.canonicalize().ok()).as_deref() == Some(target) {
-        return Err(Failure::plain(format!("the output would replace the model {name}"))
-            .help("give the output another name"));
+        return Err(
+            Failure::plain(format!("the output would replace the model {name}"))
+                .help("give the output another name"),
+        );
     }
     if existing == Existing::Keep {
         return Err(already_there(path));
@@ -155,8 +163,10 @@ fn usual_permissions() -> Option<Permissions> {
 fn refused(path: &Path, error: &io::Error) -> Failure {
     let name = quoted(path);
     match error.kind() {
-        io::ErrorKind::NotFound => Failure::plain(format!("the directory of {name} does not exist"))
-            .help("create it first, or write somewhere else"),
+        io::ErrorKind::NotFound => {
+            Failure::plain(format!("the directory of {name} does not exist"))
+                .help("create it first, or write somewhere else")
+        }
         io::ErrorKind::PermissionDenied => Failure::plain(format!("{name} may not be written"))
             .help("write to a directory of your own"),
         io::ErrorKind::AlreadyExists => already_there(path),

@@ -16,7 +16,11 @@ pub(super) fn render(problems: &Problems, colour: bool) -> String {
     for message in problems.shown() {
         text.push_str(&one(problems, message, &renderer));
         // A problem of a file is a block with air below it, any other a line or two.
-        text.push_str(if problems.file.is_some() { "\n\n" } else { "\n" });
+        text.push_str(if problems.file.is_some() {
+            "\n\n"
+        } else {
+            "\n"
+        });
     }
     text.push_str(&closing(problems));
     text
@@ -36,19 +40,20 @@ fn one(problems: &Problems, message: &Message, renderer: &Renderer) -> String {
         .span
         .as_ref()
         .and_then(|span| Excerpt::around(&problems.source, span));
-    if let Some(file) = problems.file.as_deref().map(one_line) {
-        let origin = Origin::path(file);
-        group = group.element(match &excerpt {
-            Some(excerpt) => origin.line(excerpt.line).char_column(excerpt.column),
-            None => origin,
-        });
-    }
+    let file = problems.file.as_deref().map(one_line);
     if let Some(excerpt) = excerpt {
         let mut mark = AnnotationKind::Primary.span(excerpt.marked);
         if !message.label.is_empty() {
             mark = mark.label(one_line(&message.label));
         }
-        group = group.element(Snippet::source(excerpt.text).line_start(excerpt.line).annotation(mark));
+        group = group.element(
+            Snippet::source(excerpt.text)
+                .line_start(excerpt.line)
+                .path(file)
+                .annotation(mark),
+        );
+    } else if let Some(file) = file {
+        group = group.element(Origin::path(file));
     }
     for help in &message.help {
         group = group.element(Level::HELP.message(one_line(help)));
@@ -67,7 +72,11 @@ fn closing(problems: &Problems) -> String {
         (errors, 0) => counted(errors, "error"),
         (0, warnings) => counted(warnings, "warning"),
         (errors, warnings) => {
-            format!("{} and {}", counted(errors, "error"), counted(warnings, "warning"))
+            format!(
+                "{} and {}",
+                counted(errors, "error"),
+                counted(warnings, "warning")
+            )
         }
     };
     let shown = match problems.not_shown() {

@@ -42,7 +42,11 @@ pub(super) fn render(problems: &Problems) -> String {
         errors: problems.count(Severity::Error),
         warnings: problems.count(Severity::Warning),
         not_shown: problems.not_shown(),
-        problems: problems.shown().iter().map(|m| entry(problems, m)).collect(),
+        problems: problems
+            .shown()
+            .iter()
+            .map(|m| entry(problems, m))
+            .collect(),
     };
     // Numbers and text alone: there is nothing in it that JSON cannot hold.
     let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
