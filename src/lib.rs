@@ -45,6 +45,7 @@ pub mod diagnostic;
 pub mod drive;
 pub mod model;
 pub mod numeric;
+pub mod report;
 pub mod rigid;
 pub mod spatial;
 pub mod study;

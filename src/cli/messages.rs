@@ -69,7 +69,8 @@ impl From<Diagnostic> for Message {
             id: Some(diagnostic.code.id()),
             severity: diagnostic.severity,
             text: diagnostic.message,
-            span: diagnostic.span,
+            // Nothing at the very beginning stands for the file as a whole.
+            span: diagnostic.span.filter(|span| *span != (0..0)),
             label: diagnostic.label,
             help: diagnostic.help,
         }

@@ -8,3 +8,4 @@ mod rest_and_torque;
 mod torque;
 mod units;
 mod unsupported;
+mod verdicts;

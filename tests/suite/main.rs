@@ -13,6 +13,7 @@
 
 mod analytic;
 mod cli;
+mod examples;
 mod invariant;
 mod kit;
 mod models;

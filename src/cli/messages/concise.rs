@@ -1,5 +1,7 @@
 //! One line a problem: `path:line:column: M014 message`.
 
+use bedplate::diagnostic::Place;
+
 use super::{Message, Problems, one_line};
 
 pub(super) fn render(problems: &Problems) -> String {
@@ -15,12 +17,13 @@ pub(super) fn render(problems: &Problems) -> String {
 }
 
 fn line(problems: &Problems, message: &Message) -> String {
-    let file = problems.file.as_deref().map(one_line);
-    let place = match (file, problems.place(message)) {
-        (Some(file), Some(at)) => format!("{file}:{}:{}: ", at.line, at.column),
-        (Some(file), None) => format!("{file}: "),
-        (None, _) => String::new(),
-    };
+    let place = problems.file.as_deref().map_or_else(String::new, |file| {
+        // Editors want a line to jump to, so a problem of the whole file is at its beginning.
+        let at = problems
+            .place(message)
+            .unwrap_or(Place { line: 1, column: 1 });
+        format!("{}:{}:{}: ", one_line(file), at.line, at.column)
+    });
     // Without a code the word says what the line is.
     let kind = message.id.unwrap_or(message.severity_word());
     let colon = if message.id.is_some() { "" } else { ":" };

@@ -1,6 +1,6 @@
 //! Problems with the line they are on, the wrong part marked, and what to write instead.
 
-use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet};
+use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet, Title};
 use bedplate::diagnostic::Severity;
 
 use super::excerpt::Excerpt;
@@ -14,33 +14,22 @@ pub(super) fn render(problems: &Problems, colour: bool) -> String {
     };
     let mut text = String::new();
     for message in problems.shown() {
-        text.push_str(&one(problems, message, &renderer));
-        // A problem of a file is a block with air below it, any other a line or two.
-        text.push_str(if problems.file.is_some() {
-            "\n\n"
-        } else {
-            "\n"
+        text.push_str(&match &problems.file {
+            Some(file) => block(problems, &one_line(file), message, &renderer) + "\n\n",
+            None => lines(message, &renderer),
         });
     }
     text.push_str(&closing(problems));
     text
 }
 
-fn one(problems: &Problems, message: &Message, renderer: &Renderer) -> String {
-    let level = match message.severity {
-        Severity::Error => Level::ERROR,
-        Severity::Warning => Level::WARNING,
-    };
-    let mut title = level.primary_title(one_line(&message.text));
-    if let Some(id) = message.id {
-        title = title.id(id);
-    }
-    let mut group = Group::with_title(title);
+/// A problem of a file: where, the marked line, what to write instead.
+fn block(problems: &Problems, file: &str, message: &Message, renderer: &Renderer) -> String {
+    let mut group = Group::with_title(title(message));
     let excerpt = message
         .span
         .as_ref()
         .and_then(|span| Excerpt::around(&problems.source, span));
-    let file = problems.file.as_deref().map(one_line);
     if let Some(excerpt) = excerpt {
         let mut mark = AnnotationKind::Primary.span(excerpt.marked);
         if !message.label.is_empty() {
@@ -52,13 +41,36 @@ fn one(problems: &Problems, message: &Message, renderer: &Renderer) -> String {
                 .path(file)
                 .annotation(mark),
         );
-    } else if let Some(file) = file {
+    } else {
         group = group.element(Origin::path(file));
     }
     for help in &message.help {
         group = group.element(Level::HELP.message(one_line(help)));
     }
     renderer.render(&[group])
+}
+
+/// Any other problem: a line, and one for each hint.
+fn lines(message: &Message, renderer: &Renderer) -> String {
+    let mut text = renderer.render(&[Group::with_title(title(message))]) + "\n";
+    for help in &message.help {
+        let hint = Group::with_title(Level::HELP.primary_title(one_line(help)));
+        text.push_str(&renderer.render(&[hint]));
+        text.push('\n');
+    }
+    text
+}
+
+fn title(message: &Message) -> Title<'_> {
+    let level = match message.severity {
+        Severity::Error => Level::ERROR,
+        Severity::Warning => Level::WARNING,
+    };
+    let title = level.primary_title(one_line(&message.text));
+    match message.id {
+        Some(id) => title.id(id),
+        None => title,
+    }
 }
 
 /// How many there are, and where more is said.

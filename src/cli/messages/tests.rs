@@ -51,7 +51,7 @@ fn concise_is_one_line_a_problem() {
     let text = Problems::of_file("a b.toml", b"x\ny z", [of("first"), whole]).render(concise);
     assert_eq!(
         text,
-        "a b.toml:2:2: M005 first\na b.toml: M002 two\u{FFFD}lines\n"
+        "a b.toml:2:2: M005 first\na b.toml:1:1: M002 two\u{FFFD}lines\n"
     );
     let outside = Problems::plain(Message::error("no file")).render(concise);
     assert_eq!(outside, "error: no file\n");

@@ -16,15 +16,20 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
     };
     let lifts = lifts(rest);
     let weight: f64 = lifts.iter().sum();
-    let mut checks = Vec::new();
-    for (mount, lift) in model.mounts.iter().zip(&lifts) {
-        let share = lift / weight;
-        let largest = lifts.iter().all(|other| other <= lift);
-        if share < 0.0 {
-            checks.push(pulled_down(&mount.name, share));
-        } else if largest && model.mounts.len() > 1 {
-            checks.push(most_loaded(model, &mount.name, share));
-        }
+    let shares: Vec<(&str, f64)> = model
+        .mounts
+        .iter()
+        .zip(&lifts)
+        .map(|(mount, lift)| (mount.name.as_str(), lift / weight))
+        .collect();
+    let mut checks: Vec<Check> = shares
+        .iter()
+        .filter(|(_, share)| *share < 0.0)
+        .map(|(name, share)| pulled_down(name, *share))
+        .collect();
+    let largest = shares.iter().max_by(|a, b| a.1.total_cmp(&b.1));
+    if let (Some((name, share)), true) = (largest, shares.len() > 1) {
+        checks.push(most_loaded(model, name, *share));
     }
     checks.extend(imbalance(model, &lifts));
     checks

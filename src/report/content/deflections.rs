@@ -1,0 +1,158 @@
+//! Section: how far each isolator gives way, against its limits and stops.
+
+use crate::model::Model;
+use crate::model::isolator::{AXIS_NAMES, Isolator};
+use crate::rigid::equilibrium::{MountState, StaticEquilibrium};
+use crate::spatial::roll_pitch_yaw;
+use crate::study::evaluate::{Evaluation, LoadResult};
+use crate::units::Shown;
+
+use super::reactions::{at_rest, each_load, held_by};
+use super::table::{Cell, Column, Row, Table};
+use super::{Block, Drawing, Line, Section, quantity};
+
+/// Below this a deflection is shown as none \[m\]: it rounds to 0.0 mm.
+const NOTHING: f64 = 0.05e-3;
+
+/// The isolator kind whose own axis is the centre line of a bore, along which nothing is compressed.
+const BUSH: &str = "bush";
+
+/// How the powertrain sinks, the figure and the table of isolator deflections.
+#[must_use]
+pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
+    let mut blocks = Vec::new();
+    let motion = motion_at_rest(evaluation);
+    if !motion.is_empty() {
+        blocks.push(Block::Lines(motion));
+    }
+    blocks.push(Block::plate(Drawing::Deflections));
+    blocks.push(Block::Table(table(model, evaluation)));
+    Section {
+        id: "deflections",
+        heading: "Isolator deflections",
+        blocks,
+    }
+}
+
+/// One row a load case and mount.
+#[must_use]
+pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
+    Table {
+        id: "deflections",
+        about: "How far each isolator itself is deflected, without its bracket and the chassis."
+            .to_owned(),
+        item: "mount",
+        columns: vec![
+            Column::number("deflection_u", "along u", Shown::Millimetre),
+            Column::number("deflection_v", "along v", Shown::Millimetre),
+            Column::number("deflection_w", "along w", Shown::Millimetre),
+            Column::words("along its axis w"),
+            Column::number("limit_used", "long-life limit used", Shown::Percent),
+            Column::text("stop", "stop touched"),
+        ],
+        groups: each_load(model, evaluation, deflection_rows),
+        note: Some(
+            "u, v, w are the mount's own axes; w is the isolator's main axis. Negative along w is compressed. \
+             The long-life limit is shown for the direction that uses most of it; whether it counts depends on the class of the load case."
+                .to_owned(),
+        ),
+    }
+}
+
+/// Sag and tilt from the fitted position to rest.
+#[must_use]
+pub fn motion_at_rest(evaluation: &Evaluation) -> Vec<Line> {
+    let Some((_, found)) = at_rest(evaluation) else {
+        return Vec::new();
+    };
+    let [x, y, z] = [0, 1, 2].map(|i| found.displacement[i]);
+    let across = [(x, "forward", "back"), (y, "left", "right")]
+        .iter()
+        .filter(|(d, ..)| d.abs() >= NOTHING)
+        .map(|(d, plus, minus)| {
+            let way = if *d > 0.0 { plus } else { minus };
+            format!("{} {way}", quantity::with_unit(d.abs(), Shown::Millimetre))
+        })
+        .collect::<Vec<_>>();
+    let vertical = if z > 0.0 { "rises" } else { "sinks" };
+    let mut moved = format!(
+        "{vertical} {}",
+        quantity::with_unit(z.abs(), Shown::Millimetre)
+    );
+    for part in &across {
+        moved.push_str(", ");
+        moved.push_str(part);
+    }
+    let [roll, pitch, yaw] =
+        roll_pitch_yaw(&found.rotation).map(|a| quantity::with_unit(a, Shown::Degree));
+    vec![
+        Line::new("centre of gravity, from fitted to rest", moved),
+        Line::new(
+            "tilt, from fitted to rest",
+            format!(
+                "roll {roll} (left side up is positive), pitch {pitch} (nose down is positive), yaw {yaw} (nose left is positive)"
+            ),
+        ),
+    ]
+}
+
+/// How far an isolator is deflected along its own axis, in words.
+#[must_use]
+pub fn along_its_axis(state: &MountState, isolator: Option<&Isolator>) -> String {
+    let w = state.isolator_deflection.z;
+    if w.abs() < NOTHING {
+        return "not deflected".to_owned();
+    }
+    let how = match isolator {
+        Some(isolator) if isolator.kind == BUSH => "shifted",
+        _ if w < 0.0 => "compressed",
+        _ => "stretched",
+    };
+    format!("{how} {}", quantity::with_unit(w.abs(), Shown::Millimetre))
+}
+
+fn deflection_rows(model: &Model, result: &LoadResult, found: &StaticEquilibrium) -> Vec<Row> {
+    held_by(model, result, found)
+        .map(|(place, name, state)| {
+            let isolator = model
+                .mounts
+                .get(place)
+                .and_then(|mount| model.isolators.get(mount.isolator));
+            let x = state.isolator_deflection;
+            Row::new(
+                name,
+                vec![
+                    Cell::Number(x.x),
+                    Cell::Number(x.y),
+                    Cell::Number(x.z),
+                    Cell::Text(along_its_axis(state, isolator)),
+                    Cell::maybe(isolator.and_then(|isolator| limit_used(state, isolator))),
+                    Cell::Text(stops_touched(state)),
+                ],
+            )
+        })
+        .collect()
+}
+
+/// Largest share of a long-life limit that a deflection uses; `None` without limits.
+fn limit_used(state: &MountState, isolator: &Isolator) -> Option<f64> {
+    state
+        .isolator_deflection
+        .iter()
+        .zip(&isolator.limits)
+        .filter_map(|(x, limit)| limit.map(|limit| x.abs() / limit))
+        .max_by(f64::total_cmp)
+}
+
+fn stops_touched(state: &MountState) -> String {
+    let touched: Vec<&str> = AXIS_NAMES
+        .into_iter()
+        .zip(state.on_stop)
+        .filter_map(|(axis, on)| on.then_some(axis))
+        .collect();
+    if touched.is_empty() {
+        "none".to_owned()
+    } else {
+        touched.join(", ")
+    }
+}

@@ -1,0 +1,144 @@
+//! Section: natural frequencies, and what excites them.
+
+use crate::model::Model;
+use crate::rigid::modes::Mode;
+use crate::study::evaluate::{Evaluation, ModesAt};
+use crate::units::{Digits, Shown};
+
+use super::table::{Cell, Column, Group, Row, Table};
+use super::{Block, Drawing, Section, names, quantity};
+
+/// The figure and the table of natural frequencies.
+#[must_use]
+pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
+    let mut blocks = vec![Block::Paragraph(format!(
+        "The powertrain on its mounts can swing in six ways, each with its own frequency. {}",
+        firing(evaluation)
+    ))];
+    if evaluation.modes.is_empty() {
+        blocks.push(Block::paragraph(
+            "No loaded position was found, so there are no frequencies.",
+        ));
+    } else {
+        blocks.push(Block::plate(Drawing::Frequencies));
+        blocks.push(Block::Table(table(model, evaluation)));
+    }
+    Section {
+        id: "frequencies",
+        heading: "Natural frequencies",
+        blocks,
+    }
+}
+
+/// Firing at idle in one sentence.
+#[must_use]
+pub fn firing(evaluation: &Evaluation) -> String {
+    match &evaluation.idle {
+        Some(idle) => format!(
+            "At idle the engine fires at {} ({} pulses a turn); modes well below it are not shaken by it.",
+            quantity::with_unit(idle.frequency_hz, Shown::Hertz),
+            pulses(idle.order)
+        ),
+        None => {
+            "The file gives no idle speed, so nothing is said about shaking at idle.".to_owned()
+        }
+    }
+}
+
+/// Pulses a turn: whole, or a half for an odd number of cylinders.
+fn pulses(order: f64) -> String {
+    let decimals = u8::from(order.fract().abs() > 1e-9);
+    quantity::number_with(order, Shown::Number, Digits::Decimals(decimals))
+}
+
+/// Name of a mode, or what it does when it does not swing.
+#[must_use]
+pub fn mode_name(mode: &Mode) -> String {
+    match mode.growth_rate {
+        Some(_) => format!("{}: does not swing, moves away", mode.name),
+        None => mode.name.clone(),
+    }
+}
+
+/// One row a position and mode.
+#[must_use]
+pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
+    let torque = evaluation.modes.iter().any(|at| at.torque_share.is_some());
+    let mut columns = vec![
+        Column::number("frequency", "frequency", Shown::Hertz),
+        Column::number("damping_ratio", "damping", Shown::Percent).digits(Digits::Significant(2)),
+        Column::text("name", "name"),
+    ];
+    let keys = [
+        "energy_x",
+        "energy_y",
+        "energy_z",
+        "energy_roll",
+        "energy_pitch",
+        "energy_yaw",
+    ];
+    columns.extend(
+        keys.into_iter()
+            .zip(names::MOTIONS)
+            .map(|(key, head)| Column::number(key, head, Shown::Percent)),
+    );
+    if torque {
+        columns.push(Column::number(
+            "torque_share",
+            "excited by torque",
+            Shown::Percent,
+        ));
+    }
+    Table {
+        id: "modes",
+        about: "The six natural frequencies about each loaded position, and what moves in each."
+            .to_owned(),
+        item: "mode",
+        columns,
+        groups: evaluation
+            .modes
+            .iter()
+            .map(|at| group(model, at, torque))
+            .collect(),
+        note: Some(
+            "Damping is the share of critical damping. The energy shares say what moves (lateral is sideways, bounce is up and down): a mode with 90 % in one column \
+             is nearly pure, one with energy spread over several couples them. They add to 100 %; a share below zero \
+             takes energy back through the products of inertia. Rubber counts with its rate in vibration, not its static rate."
+                .to_owned(),
+        ),
+    }
+}
+
+fn group(model: &Model, at: &ModesAt, torque: bool) -> Group {
+    let rows = at
+        .solution
+        .modes
+        .iter()
+        .enumerate()
+        .map(|(place, mode)| {
+            let frequency = match mode.growth_rate {
+                Some(_) => Cell::Text("none".to_owned()),
+                None => Cell::Number(mode.frequency_hz),
+            };
+            let damping = match mode.growth_rate {
+                Some(_) => Cell::Empty,
+                None => Cell::Number(mode.damping_ratio),
+            };
+            let mut cells = vec![frequency, damping, Cell::Text(mode_name(mode))];
+            cells.extend(mode.energy_share.iter().copied().map(Cell::Number));
+            if torque {
+                let share = at
+                    .torque_share
+                    .as_ref()
+                    .and_then(|shares| shares.get(place).copied());
+                cells.push(Cell::maybe(share));
+            }
+            Row::new((place + 1).to_string(), cells)
+        })
+        .collect();
+    Group {
+        load: Some(names::load(model, at.load).to_owned()),
+        remark: None,
+        rows,
+    }
+}

@@ -1,0 +1,177 @@
+//! Section: the load cases with their numbers and where they come from.
+
+use crate::model::Model;
+use crate::model::load::{Drive, LoadCase, LoadOrigin};
+use crate::study::evaluate::{Evaluation, LoadResult};
+use crate::units::Shown;
+
+use super::table::{Cell, Column, Group, Row, Table};
+use super::{Block, Section, names, quantity};
+
+/// The table of load cases.
+#[must_use]
+pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
+    Section {
+        id: "loads",
+        heading: "Load cases",
+        blocks: vec![
+            Block::paragraph(
+                "The class says how serious a case is. Service: everyday, no stop may be touched. \
+                 Durability: hard use many times in a life, the long-life limits hold. \
+                 Extreme: rare, nothing may break. Restraint: once, the powertrain stays attached.",
+            ),
+            Block::paragraph(
+                "A case from the usual set is common practice and not measured on this vehicle; a [[load]] of the same name in the file replaces it.",
+            ),
+            Block::Table(table(model, evaluation)),
+        ],
+    }
+}
+
+/// Word for where a load case comes from, in the results document too.
+#[must_use]
+pub fn origin_word(origin: LoadOrigin) -> &'static str {
+    match origin {
+        LoadOrigin::AtRest => "at rest",
+        LoadOrigin::File => "file",
+        LoadOrigin::Usual => "usual",
+    }
+}
+
+/// One row a load case.
+#[must_use]
+pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
+    Table {
+        id: "loads",
+        about: "Each load case: what is done to the powertrain beside its weight, and whether a position was found."
+            .to_owned(),
+        item: "load case",
+        columns: vec![
+            Column::text("class", "class"),
+            Column::text("origin", "from"),
+            Column::number("vehicle_x", "vehicle forward", Shown::Gee),
+            Column::number("vehicle_y", "vehicle left", Shown::Gee),
+            Column::number("vehicle_z", "vehicle up", Shown::Gee),
+            Column::number("output_torque", "torque delivered", Shown::NewtonMetre),
+            Column::text("made_of", "made of"),
+            Column::text("result", "result"),
+        ],
+        groups: vec![Group::plain(
+            evaluation
+                .loads
+                .iter()
+                .filter_map(|result| {
+                    let load = model.loads.get(result.load)?;
+                    Some(row(model, load, result))
+                })
+                .collect(),
+        )],
+        note: Some(
+            "The vehicle columns are the acceleration of the vehicle in multiples of free fall; gravity comes on top. Torque delivered includes the driveline shock."
+                .to_owned(),
+        ),
+    }
+}
+
+fn row(model: &Model, load: &LoadCase, result: &LoadResult) -> Row {
+    let along = |axis: usize| Cell::maybe(load.vehicle_acceleration.map(|a| a[axis]));
+    let outcome = match &result.outcome {
+        Ok(found) => {
+            let noun = if found.iterations == 1 {
+                "step"
+            } else {
+                "steps"
+            };
+            format!("found in {} {noun}", found.iterations)
+        }
+        Err(failure) => format!("No loaded position: {failure}"),
+    };
+    Row {
+        item: load.name.clone(),
+        load: Some(load.name.clone()),
+        cells: vec![
+            Cell::Text(load.class.word().to_owned()),
+            Cell::Text(
+                match load.origin {
+                    LoadOrigin::AtRest => "always there",
+                    LoadOrigin::File => "your file",
+                    LoadOrigin::Usual => "usual set",
+                }
+                .to_owned(),
+            ),
+            along(0),
+            along(1),
+            along(2),
+            Cell::maybe(result.torque.map(|torque| torque.delivered)),
+            Cell::Text(made_of(model, load, result)),
+            Cell::Text(outcome),
+        ],
+    }
+}
+
+fn made_of(model: &Model, load: &LoadCase, result: &LoadResult) -> String {
+    let mut said = Vec::new();
+    match &load.drive {
+        Some(Drive::Gear { gear, throttle }) => {
+            let name = model
+                .driveline
+                .as_ref()
+                .and_then(|driveline| driveline.gears.get(*gear))
+                .map_or("unknown", |gear| &gear.name);
+            said.push(format!(
+                "gear {name} at {} throttle",
+                quantity::share(*throttle)
+            ));
+        }
+        Some(Drive::OutputTorque(torque)) => said.push(format!(
+            "{} stated at the outputs",
+            quantity::with_unit(*torque, Shown::NewtonMetre)
+        )),
+        None => {}
+    }
+    if load.drive.is_some() && (load.factor - 1.0).abs() > f64::EPSILON {
+        let factor = quantity::number(load.factor, Shown::Number);
+        said.push(format!("driveline shock factor {factor}"));
+    }
+    if let Some(cap) = result.torque.and_then(|torque| torque.grip_cap) {
+        said.push(format!(
+            "tyres let go at {}",
+            quantity::with_unit(cap, Shown::NewtonMetre)
+        ));
+    }
+    for applied in &load.applied {
+        let point = model
+            .points
+            .get(applied.point)
+            .map_or("a point", |point| &point.name);
+        let [f, m] = [
+            (applied.wrench.force, Shown::Newton),
+            (applied.wrench.moment, Shown::NewtonMetre),
+        ]
+        .map(|(v, unit)| {
+            let [x, y, z] = [v.x, v.y, v.z].map(|c| quantity::number(c, unit));
+            (v.norm() > 0.0).then(|| format!("{x}, {y}, {z} {}", unit.symbol()))
+        });
+        let pushed: Vec<String> = f.into_iter().chain(m).collect();
+        if !pushed.is_empty() {
+            said.push(format!("{} at {point}", names::and(&pushed)));
+        }
+    }
+    let gone: Vec<&str> = load
+        .without_parts
+        .iter()
+        .filter_map(|&part| model.parts.get(part).map(|part| part.name.as_str()))
+        .chain(load.without_mounts.iter().map(|&m| names::mount(model, m)))
+        .collect();
+    if !gone.is_empty() {
+        said.push(format!("without {}", names::and(&gone)));
+    }
+    if said.is_empty() {
+        match load.vehicle_acceleration {
+            Some(_) => "weight and the vehicle's motion".to_owned(),
+            None => "weight alone".to_owned(),
+        }
+    } else {
+        said.join("; ")
+    }
+}

@@ -1,0 +1,46 @@
+//! Section: how the numbers were computed, and from which sources.
+
+use super::{Block, Section};
+
+const METHOD: [&str; 8] = [
+    "Mass: the parts are added by the parallel-axis theorem. A part without a stated inertia counts as the stated shape, times its fill. Derived.",
+    "Position under load: the powertrain is one rigid body. Its position is found where weight, inertia forces, torque and the forces of all mounts balance, \
+     with turns of any size, by Newton's method with the exact derivative of every force and a check of the forces left over. Derived.",
+    "Mounts: isolator, bracket and chassis at a mount are springs in a row; one force runs through all three and their deflections add. \
+     Stops act on the deflection of the isolator alone. Derived.",
+    "Torque: the mounts hold the torque that leaves the powertrain less the torque that enters it. A case limited by grip is capped \
+     at what the driven tyres can hold with the weight that lies on them in that case. Derived; shock factors and usual cases are common practice.",
+    "Natural frequencies: small swings about the loaded position, with the dynamic rate of the rubber and with the effect of the weight on tilted mounts. \
+     Damping comes from the loss factor of the rubber by way of the energy lost in a cycle. Theory: Himelblau and Rubin.",
+    "Torque roll axis: the direction in which the free powertrain starts to turn when torque acts about the crank. Derived from the inertia tensor.",
+    "Elastic axes: the lines along which a force moves the powertrain without turning it, in the three principal directions of the stiffness of all mounts together. \
+     The elastic centre is their mean, weighted with stiffness. Derived.",
+    "Scatter: each isolator's rate may lie anywhere in its stated band. A check is called close when its margin lies inside what that band moves. Common practice.",
+];
+
+const SOURCES: [&str; 4] = [
+    "H. Himelblau, S. Rubin, Vibration of a resiliently supported rigid body, chapter 3 of C. M. Harris, A. G. Piersol (editors), \
+     Harris' Shock and Vibration Handbook, 5th edition, McGraw-Hill, 2002.",
+    "ISO 8855, Road vehicles: vehicle dynamics and road-holding ability, vocabulary: x forward, y left, z up.",
+    "BIPM, The International System of Units, 9th edition, 2019: units and standard gravity.",
+    "Limits without a source are common practice of the trade, said so beside each, and replaced by a value of your own in the file.",
+];
+
+const NOT_COVERED: &str = "Not covered: bending of the powertrain and of the frame beyond the stated stiffness at the mounts, \
+     fatigue of brackets and welds, heat, oil, and how rubber creeps and hardens over the years.";
+
+/// Method, sources and what is left out.
+#[must_use]
+pub fn section() -> Section {
+    let list = |items: &[&str]| Block::List(items.iter().map(|&item| item.to_owned()).collect());
+    Section {
+        id: "method",
+        heading: "Method and sources",
+        blocks: vec![
+            list(&METHOD),
+            Block::paragraph(NOT_COVERED),
+            Block::Heading("Sources".to_owned()),
+            list(&SOURCES),
+        ],
+    }
+}

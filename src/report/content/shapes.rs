@@ -1,0 +1,106 @@
+//! Section: the shape of each mode.
+
+use crate::model::Model;
+use crate::rigid::modes::Mode;
+use crate::study::evaluate::{Evaluation, LoadResult};
+use crate::units::Shown;
+
+use super::frequencies::mode_name;
+use super::{Block, Drawing, Plate, Section, names, quantity};
+
+/// Below this a share is left out of a sentence.
+const WORTH_SAYING: f64 = 0.05;
+
+/// Below this the straightening of the mounts' forces is not worth a sentence.
+const GEOMETRY_COUNTS: f64 = 0.02;
+
+/// One plate a mode, for each position.
+#[must_use]
+pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
+    let mut blocks = vec![Block::paragraph(
+        "How the powertrain swings in each mode, drawn far larger than it is. The energy shares say what moves; \
+         the strain shares say which mounts work, so which isolator changes that frequency.",
+    )];
+    for (position, at) in evaluation.modes.iter().enumerate() {
+        let load = names::load(model, at.load);
+        blocks.push(Block::Heading(format!(
+            "About the position \u{201c}{load}\u{201d}"
+        )));
+        let held: &[usize] = evaluation
+            .loads
+            .iter()
+            .find(|result: &&LoadResult| result.load == at.load)
+            .map_or(&[], |result| &result.mounts);
+        let plates = at
+            .solution
+            .modes
+            .iter()
+            .enumerate()
+            .map(|(place, mode)| Plate {
+                drawing: Drawing::ModeShape {
+                    position,
+                    mode: place,
+                },
+                text: Some(sentence(model, held, place, mode)),
+            })
+            .collect();
+        blocks.push(Block::Plates(plates));
+    }
+    if evaluation.modes.is_empty() {
+        blocks.push(Block::paragraph(
+            "No loaded position was found, so there are no mode shapes.",
+        ));
+    }
+    Section {
+        id: "shapes",
+        heading: "Mode shapes",
+        blocks,
+    }
+}
+
+fn sentence(model: &Model, held: &[usize], place: usize, mode: &Mode) -> String {
+    let frequency = match mode.growth_rate {
+        Some(_) => "no frequency".to_owned(),
+        None => quantity::with_unit(mode.frequency_hz, Shown::Hertz),
+    };
+    let moving = largest_first(
+        mode.energy_share
+            .iter()
+            .zip(names::MOTIONS)
+            .map(|(share, name)| (*share, name)),
+    );
+    let strained = largest_first(
+        mode.mount_strain_share
+            .iter()
+            .zip(held)
+            .map(|(share, mount)| (*share, names::mount(model, *mount))),
+    );
+    let mut text = format!(
+        "Mode {}, {frequency}, {}. Energy: {moving}. Strain: {strained}.",
+        place + 1,
+        mode_name(mode)
+    );
+    if mode.geometric_strain_share.abs() >= GEOMETRY_COUNTS {
+        text.push_str(&format!(
+            " {} of its stiffness comes from the weight hanging or standing on the mounts.",
+            quantity::share(mode.geometric_strain_share)
+        ));
+    }
+    text
+}
+
+fn largest_first<'a>(shares: impl Iterator<Item = (f64, &'a str)>) -> String {
+    let mut worth: Vec<(f64, &str)> = shares
+        .filter(|(share, _)| share.abs() >= WORTH_SAYING)
+        .collect();
+    worth.sort_by(|a, b| b.0.abs().total_cmp(&a.0.abs()));
+    let said: Vec<String> = worth
+        .iter()
+        .map(|(share, name)| format!("{name} {}", quantity::share(*share)))
+        .collect();
+    if said.is_empty() {
+        "spread evenly".to_owned()
+    } else {
+        said.join(", ")
+    }
+}

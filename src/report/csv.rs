@@ -1,0 +1,150 @@
+//! Results as comma-separated values: one long table, one value a line.
+//!
+//! | column | meaning |
+//! |---|---|
+//! | `table` | `reactions`, `deflections`, `clearances`, `envelopes`, `modes`, `axes`, `checks`, `loads`, `parts` or `mounts` |
+//! | `load` | load case, empty where there is none |
+//! | `item` | mount, clearance, point and direction, number of the mode, check, part |
+//! | `quantity` | what the value is, such as `deflection_w` |
+//! | `value` | number with all its digits, or words |
+//! | `unit` | unit of the number, empty for plain numbers and words |
+//!
+//! A load case without a position has the quantity `not solved` with the
+//! reason as its value. A number that is not finite has no line. Every line
+//! stands alone, so one filter picks any table, case or mount.
+
+use crate::model::Model;
+use crate::study::evaluate::Evaluation;
+use crate::units::Shown;
+
+use super::content::table::{Cell, Column, Row, Table};
+use super::content::{axes, checks, clearances, deflections, frequencies, loads, mass, reactions};
+
+/// Heads of the columns.
+pub const HEADS: [&str; 6] = ["table", "load", "item", "quantity", "value", "unit"];
+
+/// Quantity of the line that says why a load case has no values.
+const NOT_SOLVED: &str = "not solved";
+
+/// The document.
+///
+/// # Errors
+/// An error of the writer; in memory none is expected.
+pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, csv::Error> {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    writer.write_record(HEADS)?;
+    let tables = [
+        reactions::table(model, evaluation),
+        deflections::table(model, evaluation),
+        clearances::gaps(model, evaluation),
+        clearances::envelopes(model, evaluation),
+        frequencies::table(model, evaluation),
+        axes::table(&evaluation.axes),
+        checks::table(model, evaluation),
+        loads::table(model, evaluation),
+        mass::parts(model),
+        mass::mounts(model),
+    ];
+    for table in &tables {
+        write(&mut writer, table)?;
+    }
+    let bytes = writer
+        .into_inner()
+        .map_err(|error| csv::Error::from(error.into_error()))?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
+fn write(writer: &mut csv::Writer<Vec<u8>>, table: &Table) -> Result<(), csv::Error> {
+    for group in &table.groups {
+        let load = group.load.as_deref().unwrap_or_default();
+        if let Some(remark) = &group.remark {
+            writer.write_record([table.id, load, "", NOT_SOLVED, remark, ""])?;
+        }
+        for row in &group.rows {
+            write_row(writer, table, load, row)?;
+        }
+    }
+    Ok(())
+}
+
+fn write_row(
+    writer: &mut csv::Writer<Vec<u8>>,
+    table: &Table,
+    group_load: &str,
+    row: &Row,
+) -> Result<(), csv::Error> {
+    let load = row.load.as_deref().unwrap_or(group_load);
+    for (column, cell) in table.columns.iter().zip(&row.cells) {
+        if let (Some(key), Some((value, unit))) = (column.key, value(column, cell)) {
+            writer.write_record([table.id, load, &row.item, key, &value, unit])?;
+        }
+    }
+    Ok(())
+}
+
+fn value(column: &Column, cell: &Cell) -> Option<(String, &'static str)> {
+    let number = |value: f64, unit: Shown| {
+        value
+            .is_finite()
+            .then(|| (unit.from_si(value).to_string(), unit.symbol()))
+    };
+    match cell {
+        Cell::Number(si) => number(*si, column.unit),
+        Cell::Quantity(si, unit) => number(*si, *unit),
+        Cell::Text(text) => Some((text.clone(), "")),
+        Cell::Verdict(verdict) => Some((verdict.word().to_owned(), "")),
+        Cell::Empty => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::report::fixture;
+
+    fn records(document: &str) -> Vec<Vec<String>> {
+        csv::Reader::from_reader(document.as_bytes())
+            .records()
+            .map(|record| record.unwrap().iter().map(str::to_owned).collect())
+            .collect()
+    }
+
+    #[test]
+    fn every_line_reads_back_with_six_fields_and_the_name_with_a_comma_whole() {
+        let (model, evaluation) = fixture::build();
+        let records = records(&document(&model, &evaluation).unwrap());
+        assert!(records.iter().all(|record| record.len() == HEADS.len()));
+        let found = records
+            .iter()
+            .find(|r| {
+                r[0] == "deflections"
+                    && r[1] == "at rest"
+                    && r[2] == fixture::COMMA_MOUNT
+                    && r[3] == "deflection_w"
+            })
+            .unwrap();
+        let value: f64 = found[4].parse().unwrap();
+        approx::assert_relative_eq!(value, fixture::DEFLECTION_W * 1e3, max_relative = 1e-12);
+        assert_eq!(found[5], "mm");
+    }
+
+    #[test]
+    fn a_case_without_a_position_says_why_and_nothing_is_infinite() {
+        let (model, mut evaluation) = fixture::build();
+        fixture::spoil_numbers(&mut evaluation);
+        let document = document(&model, &evaluation).unwrap();
+        assert!(
+            records(&document)
+                .iter()
+                .any(|r| r[0] == "reactions" && r[1] == fixture::FAILED_LOAD && r[3] == NOT_SOLVED)
+        );
+        for word in ["NaN", "inf"] {
+            assert!(
+                records(&document)
+                    .iter()
+                    .all(|r| r[4] != word && r[4] != format!("-{word}")),
+                "{word}"
+            );
+        }
+    }
+}

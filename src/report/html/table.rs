@@ -1,0 +1,76 @@
+//! A table as HTML: scrolls on its own when the page is narrower.
+
+use maud::{Markup, html};
+
+use crate::report::content::table::{Align, Cell, Column, Group, Row, Table};
+
+use super::blocks::{inline, verdict};
+
+pub(super) fn table(table: &Table) -> Markup {
+    let all = table.columns.len() + 1;
+    let about = format!("{}-table", table.id);
+    html! {
+        div.table {
+            // Beside the table and not its caption: a caption is as wide as the table and would scroll with it.
+            p.about id=(about) { (table.about) }
+            div.scroll tabindex="0" role="region" aria-labelledby=(about) {
+                table aria-labelledby=(about) {
+                    thead { tr {
+                        th scope="col" { (table.item) }
+                        @for column in &table.columns {
+                            th scope="col" class=[side(column)] {
+                                (column.head)
+                                @if !column.unit.symbol().is_empty() { span.unit { " " (column.unit.symbol()) } }
+                            }
+                        }
+                    } }
+                    @for group in &table.groups { (self::group(group, &table.columns, all)) }
+                }
+            }
+            @if let Some(note) = &table.note { p.note { (inline(note)) } }
+        }
+    }
+}
+
+fn group(group: &Group, columns: &[Column], all: usize) -> Markup {
+    html! {
+        tbody {
+            @if let Some(load) = &group.load {
+                tr.group { th scope="rowgroup" colspan=(all) { span { (load) } } }
+            }
+            @if let Some(remark) = &group.remark {
+                tr.remark { td colspan=(all) { span { (remark) } } }
+            }
+            @for row in &group.rows { (self::row(row, columns)) }
+        }
+    }
+}
+
+fn row(row: &Row, columns: &[Column]) -> Markup {
+    html! {
+        tr {
+            th scope="row" { (row.item) }
+            @for (column, cell) in columns.iter().zip(&row.cells) {
+                td class=[side(column)] { (self::cell(cell, column)) }
+            }
+        }
+    }
+}
+
+fn cell(cell: &Cell, column: &Column) -> Markup {
+    html! {
+        @match cell {
+            Cell::Verdict(found) => (verdict(*found)),
+            Cell::Empty => span.none { "\u{2013}" },
+            other => (inline(&other.shown(column))),
+        }
+    }
+}
+
+/// Class of a column of numbers; words keep the side of the page.
+fn side(column: &Column) -> Option<&'static str> {
+    match column.align {
+        Align::Number => Some("number"),
+        Align::Text => None,
+    }
+}

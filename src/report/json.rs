@@ -1,0 +1,91 @@
+//! The results document: one JSON object, in SI, for programs.
+//!
+//! Units stand in the key names. Positions, displacements and directions are
+//! in vehicle axes (x forward, y left, z up), deflections and rates of mounts
+//! along the mount axes u, v, w. Displacements count from the fitted position
+//! of the file; rotations are roll, pitch, yaw.
+//!
+//! Every key is always there, except where an entry of a list is left out: a
+//! mount, point or clearance that a load case takes away, and all of them in a
+//! case without a position. What is unknown or not finite is `null`. Order is
+//! that of the model file; checks stand the worst first. [`FORMAT`] grows when
+//! a key changes its meaning, not when one is added.
+
+mod checks;
+mod loads;
+mod model;
+mod modes;
+
+use serde::Serialize;
+
+use crate::model::Model;
+use crate::spatial::{Mat3, Vec3};
+use crate::study::evaluate::Evaluation;
+
+/// Version of the layout.
+pub const FORMAT: u32 = 1;
+
+/// The document as text, indented, with a line end.
+///
+/// # Errors
+/// An error of the writer; in memory none is expected.
+pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, serde_json::Error> {
+    let results = Results {
+        format: FORMAT,
+        tool: concat!("bedplate ", env!("CARGO_PKG_VERSION")),
+        title: &model.title,
+        build: model::BuildOut::of(model),
+        loads: evaluation
+            .loads
+            .iter()
+            .map(|result| loads::LoadOut::of(model, result))
+            .collect(),
+        envelopes: loads::envelopes(model, evaluation),
+        modes: modes::all(model, evaluation),
+        axes: modes::AxesOut::of(&evaluation.axes),
+        idle: evaluation.idle.map(|idle| IdleOut {
+            order: idle.order,
+            frequency_hz: idle.frequency_hz,
+        }),
+        verdicts: checks::Counts::of(evaluation),
+        checks: checks::all(model, evaluation),
+    };
+    let mut text = serde_json::to_string_pretty(&results)?;
+    text.push('\n');
+    Ok(text)
+}
+
+/// Top level of the document.
+#[derive(Serialize)]
+struct Results<'a> {
+    format: u32,
+    tool: &'static str,
+    title: &'a str,
+    #[serde(flatten)]
+    build: model::BuildOut<'a>,
+    loads: Vec<loads::LoadOut<'a>>,
+    envelopes: Vec<loads::EnvelopeOut<'a>>,
+    modes: Vec<modes::ModesOut<'a>>,
+    #[serde(flatten)]
+    axes: modes::AxesOut,
+    idle: Option<IdleOut>,
+    verdicts: checks::Counts,
+    checks: Vec<checks::CheckOut<'a>>,
+}
+
+#[derive(Serialize)]
+struct IdleOut {
+    order: f64,
+    frequency_hz: f64,
+}
+
+fn triple(v: &Vec3) -> [f64; 3] {
+    [v.x, v.y, v.z]
+}
+
+fn rows(m: &Mat3) -> [[f64; 3]; 3] {
+    [0, 1, 2].map(|row| [0, 1, 2].map(|column| m[(row, column)]))
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,150 @@
+//! The summary: one screen of what a fabricator can act on.
+
+use crate::model::Model;
+use crate::report::content::table::Table;
+use crate::report::content::{
+    cautions, deflections, frequencies, names, overview, quantity, verdicts,
+};
+use crate::spatial::STANDARD_GRAVITY;
+use crate::study::evaluate::Evaluation;
+use crate::units::Shown;
+
+use super::layout::{indented, wrap};
+use super::{Style, WIDTH, finding_lines, joined, table};
+
+/// About as many lines as a terminal shows at once.
+const LINES: usize = 40;
+
+/// At least so many lines for what fails, however much else there is to say.
+const LEAST_FOR_FINDINGS: usize = 8;
+
+/// Verdicts with their cures, mass, sag, highest reactions, frequencies and idle firing; ends with a line end.
+///
+/// About 40 lines: findings that do not fit are counted instead. A build with
+/// many mounts gets a line for each.
+#[must_use]
+pub fn summary(model: &Model, evaluation: &Evaluation, style: Style) -> String {
+    let mut top = wrap(&model.title, WIDTH);
+    top.extend(wrap(&verdicts::headline(evaluation), WIDTH));
+    top.extend(no_position(model, evaluation));
+    let bottom = bottom(model, evaluation, style);
+    let room = LINES
+        .saturating_sub(top.len() + bottom.len() + 2)
+        .max(LEAST_FOR_FINDINGS);
+    let findings = findings(model, evaluation, style, room);
+    if !findings.is_empty() {
+        top.push(String::new());
+        top.extend(findings);
+    }
+    top.extend(bottom);
+    joined(&top)
+}
+
+fn findings(model: &Model, evaluation: &Evaluation, style: Style, room: usize) -> Vec<String> {
+    let wanting = verdicts::wanting(model, evaluation);
+    let mut lines = Vec::new();
+    let mut shown = 0;
+    for finding in &wanting {
+        let next = finding_lines(finding, style);
+        if shown > 0 && lines.len() + next.len() > room {
+            break;
+        }
+        lines.extend(next);
+        shown += 1;
+    }
+    let left = wanting.len() - shown;
+    if left > 0 {
+        lines.push(format!(
+            "and {left} more that fail or are close: see the report"
+        ));
+    }
+    lines
+}
+
+fn no_position(model: &Model, evaluation: &Evaluation) -> Vec<String> {
+    let failed: Vec<(&str, String)> = evaluation
+        .loads
+        .iter()
+        .filter_map(|result| {
+            let failure = result.outcome.as_ref().err()?;
+            Some((names::load(model, result.load), failure.to_string()))
+        })
+        .collect();
+    let Some((name, reason)) = failed.first() else {
+        return Vec::new();
+    };
+    let mut text = format!("No loaded position for {name}: {reason}.");
+    if failed.len() > 1 {
+        text.push_str(&format!(
+            " None either for {} more cases.",
+            failed.len() - 1
+        ));
+    }
+    wrap(&text, WIDTH)
+}
+
+fn bottom(model: &Model, evaluation: &Evaluation, style: Style) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    let mass = model.mass.mass();
+    lines.extend(sentence(&format!(
+        "Mass {} ({}), centre of gravity {}",
+        quantity::with_unit(mass, Shown::Kilogram),
+        quantity::with_unit(mass * STANDARD_GRAVITY, Shown::Newton),
+        quantity::place(&model.mass.centre())
+    )));
+    if let Some(sag) = deflections::motion_at_rest(evaluation).first() {
+        lines.extend(sentence(&format!(
+            "At rest the centre of gravity {}",
+            sag.value
+        )));
+    }
+    let overview = overview::mounts(model, evaluation);
+    if !overview.is_empty() {
+        lines.push(String::new());
+        lines.extend(bare(&overview, style));
+    }
+    lines.push(String::new());
+    if let Some(text) = natural_frequencies(model, evaluation) {
+        lines.extend(sentence(&text));
+    }
+    lines.extend(sentence(&frequencies::firing(evaluation)));
+    lines.extend(sentence(cautions::IN_ONE_LINE));
+    lines
+}
+
+fn sentence(text: &str) -> Vec<String> {
+    indented("", 2, text, WIDTH)
+}
+
+/// The table without what is said about it.
+fn bare(overview: &Table, style: Style) -> Vec<String> {
+    let bare = Table {
+        about: String::new(),
+        note: None,
+        ..overview.clone()
+    };
+    let lines = table::lines(&bare, style);
+    lines.into_iter().skip_while(String::is_empty).collect()
+}
+
+fn natural_frequencies(model: &Model, evaluation: &Evaluation) -> Option<String> {
+    let at = evaluation.modes.first()?;
+    let said: Vec<String> = at
+        .solution
+        .modes
+        .iter()
+        .map(|mode| match mode.growth_rate {
+            Some(_) => frequencies::mode_name(mode),
+            None => format!(
+                "{} {}",
+                quantity::with_unit(mode.frequency_hz, Shown::Hertz),
+                mode.name
+            ),
+        })
+        .collect();
+    Some(format!(
+        "Natural frequencies ({}): {}",
+        names::load(model, at.load),
+        said.join(", ")
+    ))
+}

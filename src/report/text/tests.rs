@@ -1,0 +1,156 @@
+use super::*;
+use crate::model::Model;
+use crate::report::content::table::{Cell, Column, Group, Row, Table};
+use crate::report::fixture;
+use crate::study::evaluate::Evaluation;
+use crate::units::{Digits, Shown};
+
+fn all_text(model: &Model, evaluation: &Evaluation) -> String {
+    let full = full(model, evaluation, &Topic::ALL, Style::Plain);
+    summary(model, evaluation, Style::Plain) + &full
+}
+
+fn widest(text: &str) -> (usize, &str) {
+    text.lines()
+        .map(|line| (line.chars().count(), line))
+        .max_by_key(|(width, _)| *width)
+        .unwrap()
+}
+
+#[test]
+fn no_line_is_wider_than_a_terminal_whatever_the_names() {
+    for (length, word) in [(1, "n"), (3, "name "), (40, "name "), (300, "n")] {
+        let (mut model, mut evaluation) = fixture::build();
+        let name = word.repeat(length);
+        model.title.clone_from(&name);
+        for load in &mut model.loads {
+            load.name.clone_from(&name);
+        }
+        for mount in &mut model.mounts {
+            mount.name.clone_from(&name);
+        }
+        for point in &mut model.points {
+            point.name.clone_from(&name);
+        }
+        for part in &mut model.parts {
+            part.name.clone_from(&name);
+        }
+        for isolator in &mut model.isolators {
+            isolator.name.clone_from(&name);
+        }
+        for clearance in &mut model.clearances {
+            clearance.name.clone_from(&name);
+        }
+        for check in &mut evaluation.checks {
+            check.title.clone_from(&name);
+            check.basis.clone_from(&name);
+        }
+        let text = all_text(&model, &evaluation);
+        let (width, line) = widest(&text);
+        assert!(width <= WIDTH, "{width}: {line}");
+    }
+}
+
+#[test]
+fn the_summary_fits_a_screen_and_leads_with_what_fails() {
+    let (model, mut evaluation) = fixture::build();
+    let one = evaluation.checks[0].clone();
+    evaluation.checks.extend(std::iter::repeat_n(one, 20));
+    let text = summary(&model, &evaluation, Style::Plain);
+    let lines: Vec<&str> = text.lines().collect();
+    assert!(lines.len() <= 42, "{} lines\n{text}", lines.len());
+    assert!(
+        text.contains("26 checks: 22 fail, 1 close, 1 not checked, 2 ok."),
+        "{text}"
+    );
+    let first = lines.iter().find(|line| line.starts_with("FAILS")).unwrap();
+    assert!(
+        first.contains("13.0 mm, give or take 0.4 mm; at most 10.0 mm"),
+        "{first}"
+    );
+    assert!(text.contains("Cure: a rate 30 % higher along w"));
+    assert!(text.contains("more that fail or are close"));
+    assert!(text.contains("compressed 3.1 mm"));
+    assert!(text.contains("fires at 26.0 Hz"));
+}
+
+#[test]
+fn a_case_without_a_position_is_named_with_its_reason() {
+    let (model, evaluation) = fixture::build();
+    let reason = evaluation.loads[1]
+        .outcome
+        .as_ref()
+        .unwrap_err()
+        .to_string();
+    let start: String = reason.chars().take(30).collect();
+    let text = summary(&model, &evaluation, Style::Plain);
+    let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        flat.contains(&format!(
+            "No loaded position for {}: {start}",
+            fixture::FAILED_LOAD
+        )),
+        "{text}"
+    );
+    assert!(
+        full(&model, &evaluation, &[Topic::Statics], Style::Plain).contains("No loaded position")
+    );
+}
+
+#[test]
+fn colour_only_repeats_the_verdict_and_is_off_by_default() {
+    let (model, evaluation) = fixture::build();
+    let plain = all_text(&model, &evaluation);
+    assert!(!plain.contains('\u{1b}'));
+    let coloured = full(&model, &evaluation, &Topic::ALL, Style::Coloured);
+    assert!(coloured.contains("\u{1b}[31mFAILS\u{1b}[0m"));
+    let stripped = ["[31m", "[32m", "[33m", "[0m"]
+        .iter()
+        .fold(coloured, |text, code| {
+            text.replace(&format!("\u{1b}{code}"), "")
+        });
+    assert_eq!(
+        stripped,
+        full(&model, &evaluation, &Topic::ALL, Style::Plain)
+    );
+    assert_eq!(Style::default(), Style::Plain);
+}
+
+#[test]
+fn decimal_points_stand_below_each_other() {
+    let rows = [12.345, -0.456, 3.21, 7.0]
+        .map(|value| Row::new(format!("row {value}"), vec![Cell::Number(value)]))
+        .to_vec();
+    let column = Column::number("v", "value", Shown::Number).digits(Digits::Significant(3));
+    let table = Table {
+        id: "t",
+        about: String::new(),
+        item: "item",
+        columns: vec![column],
+        groups: vec![Group::plain(rows)],
+        note: None,
+    };
+    let lines = table::lines(&table, Style::Plain);
+    let shown: Vec<&str> = lines
+        .iter()
+        .filter_map(|line| line.strip_prefix("row "))
+        .collect();
+    let places: Vec<Option<usize>> = shown.iter().map(|line| line.rfind('.')).collect();
+    assert_eq!(shown.len(), 4, "{lines:#?}");
+    assert!(
+        places.iter().all(|p| p.is_some() && *p == places[0]),
+        "{shown:#?}"
+    );
+    assert!(
+        shown[1].ends_with("-0.456") && shown[3].ends_with("7.00"),
+        "{shown:#?}"
+    );
+}
+
+#[test]
+fn only_the_topics_asked_for_are_written() {
+    let (model, evaluation) = fixture::build();
+    let text = full(&model, &evaluation, &[Topic::Mass], Style::Plain);
+    assert!(text.contains("The build\n"));
+    assert!(!text.contains("Mount reactions") && !text.contains("Natural frequencies"));
+}
