@@ -163,7 +163,7 @@ pub fn add_spring(stiffness: &mut Mat6, k: &Mat3, arm: &Vec3) {
     *stiffness += blocks(k, &tr, &rt, &rr);
 }
 
-/// Displacement `R arm - arm` of the tip of an arm [m] by a rotation about its foot.
+/// Displacement `R arm - arm` of the tip of an arm \[m\] by a rotation about its foot.
 ///
 /// # Equation
 ///   (R − I) r = 2 w (v × r) + 2 v × (v × r),   (w, v) the unit quaternion of R

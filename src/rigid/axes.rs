@@ -10,9 +10,9 @@ use crate::spatial::{Mat3, Mat6, Vec3, blocks, skew};
 pub struct ElasticAxis {
     /// Unit vector along the line, the way of the force.
     pub direction: Vec3,
-    /// Point of the line nearest to the reference point, in the coordinates of that point [m].
+    /// Point of the line nearest to the reference point, in the coordinates of that point \[m\].
     pub through: Vec3,
-    /// Moment along the line per force [m]; zero when a force along the line turns nothing.
+    /// Moment along the line per force \[m\]; zero when a force along the line turns nothing.
     pub pitch: f64,
 }
 
@@ -85,7 +85,7 @@ pub fn principal_elastic_axes(
 /// # Equation
 ///   (tr(Kt) I − Kt) p = −2 vex(Kc)
 ///
-///   p  from `reference` to the centre   [m]
+///   p  from `reference` to the centre   \[m\]
 ///
 /// # Range
 /// Equal to the elastic centre where that exists. Otherwise one convention
@@ -136,7 +136,7 @@ fn centre_offset(matrix: &Mat6, factor: f64) -> Result<Vec3, NumericError> {
     )
 }
 
-/// Point about which translation and rotation do not couple at all, if there is one within `tolerance` [m].
+/// Point about which translation and rotation do not couple at all, if there is one within `tolerance` \[m\].
 ///
 /// The coupling left about the stiffness centre must be below `tolerance`
 /// times the largest translational stiffness.
@@ -155,7 +155,7 @@ pub fn elastic_centre(
     Ok((left <= tolerance * scale).then_some(centre))
 }
 
-/// The same stiffness about a point `p` [m] away from its reference point.
+/// The same stiffness about a point `p` \[m\] away from its reference point.
 ///
 /// # Equation
 ///   K_p = T' K T,   T = \[\[I, \[p\]\], \[0, I\]\]
@@ -173,7 +173,7 @@ pub fn about(stiffness: &Mat6, p: &Vec3) -> Mat6 {
     T.transpose() * stiffness * T
 }
 
-/// Acceleration at `p` per force at `q` of the free powertrain [1/kg], both as arms from the centre of gravity [m].
+/// Acceleration at `p` per force at `q` of the free powertrain [1/kg], both as arms from the centre of gravity \[m\].
 ///
 /// # Equation
 ///   Y = I/m − \[p\] J⁻¹ \[q\]
@@ -197,13 +197,13 @@ pub fn coupling(stiffness: &Mat6, i: usize, j: usize) -> Option<f64> {
     figure.is_finite().then_some(figure)
 }
 
-/// Distance of a point from a line [m]; `direction` must be a unit vector.
+/// Distance of a point from a line \[m\]; `direction` must be a unit vector.
 #[must_use]
 pub fn distance_to_line(point: &Vec3, through: &Vec3, direction: &Vec3) -> f64 {
     (point - through).cross(direction).norm()
 }
 
-/// Shortest distance between two lines [m], each a point and a unit vector.
+/// Shortest distance between two lines \[m\], each a point and a unit vector.
 ///
 /// # Equation
 ///   |(p₂ − p₁)·(e₁ × e₂)| / |e₁ × e₂|;   for parallel lines the distance of a point of one from the other

@@ -25,25 +25,25 @@ const PERTURBATIONS: usize = 3;
 /// Size of the push off an unstable balance, in arm lengths.
 const PUSH: f64 = 1e-2;
 
-/// Turn from the fitted pose [rad] beyond which a powertrain that mounts alone do not hold has fallen over.
+/// Turn from the fitted pose \[rad\] beyond which a powertrain that mounts alone do not hold has fallen over.
 const FALLEN_OVER: f64 = std::f64::consts::FRAC_PI_4;
 
 /// One mount of a loaded powertrain.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MountState {
-    /// Whole deflection, powertrain side minus chassis side, along u, v, w [m].
+    /// Whole deflection, powertrain side minus chassis side, along u, v, w \[m\].
     pub deflection: Vec3,
-    /// The isolator's own deflection along u, v, w [m]: without bracket and chassis.
+    /// The isolator's own deflection along u, v, w \[m\]: without bracket and chassis.
     pub isolator_deflection: Vec3,
-    /// Force on the powertrain in vehicle axes [N]; the chassis feels its negative.
+    /// Force on the powertrain in vehicle axes \[N\]; the chassis feels its negative.
     pub force_on_powertrain: Vec3,
-    /// From the loaded centre of gravity to the mount, in vehicle axes [m].
+    /// From the loaded centre of gravity to the mount, in vehicle axes \[m\].
     pub arm: Vec3,
     /// Static tangent of isolator, bracket and chassis in series, in mount axes [N/m].
     pub rate: Mat3,
     /// Whether a stop is touched, along u, v, w.
     pub on_stop: [bool; 3],
-    /// Energy in isolator, bracket and chassis [J].
+    /// Energy in isolator, bracket and chassis \[J\].
     pub energy: f64,
     /// The isolator at its own deflection.
     pub isolator: IsolatorState,
@@ -54,7 +54,7 @@ pub struct MountState {
 pub struct StaticEquilibrium {
     /// Loaded pose.
     pub pose: Pose,
-    /// Of the centre of gravity, from the fitted pose, in vehicle axes [m].
+    /// Of the centre of gravity, from the fitted pose, in vehicle axes \[m\].
     pub displacement: Vec3,
     /// From the fitted pose, in vehicle axes.
     pub rotation: UnitQuaternion<f64>,
@@ -62,7 +62,7 @@ pub struct StaticEquilibrium {
     pub mounts: Vec<MountState>,
     /// Loads, about the loaded centre of gravity.
     pub applied: Wrench,
-    /// What is left out of balance [N], moments over the arm length.
+    /// What is left out of balance \[N\], moments over the arm length.
     pub residual: f64,
     /// Solver iterations spent.
     pub iterations: usize,
@@ -81,7 +81,7 @@ pub struct StaticEquilibrium {
 }
 
 impl StaticEquilibrium {
-    /// Displacement in vehicle axes [m] of the point of the powertrain that is at `point_fitted` in the fitted pose (vehicle axes from the datum).
+    /// Displacement in vehicle axes \[m\] of the point of the powertrain that is at `point_fitted` in the fitted pose (vehicle axes from the datum).
     #[must_use]
     pub fn displacement_of(&self, point_fitted: Vec3) -> Vec3 {
         let arm = point_fitted - self.fitted_centre;

@@ -13,7 +13,7 @@ pub enum StaticsFailure {
     NotConverged {
         /// Share of the load that was still carried, 0 to 1.
         reached_share: f64,
-        /// Force out of balance at the last attempt [N], moments over the arm length.
+        /// Force out of balance at the last attempt \[N\], moments over the arm length.
         residual: f64,
         /// Mount with the largest force, or the one that gave none.
         worst_mount: String,

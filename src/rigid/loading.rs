@@ -8,11 +8,11 @@ use crate::spatial::{STANDARD_GRAVITY, Vec3, Wrench, skew, turning_displacement}
 /// Dead loads: fixed in vehicle axes while their points move with the powertrain.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Loading {
-    /// Force at the centre of gravity [N]: weight and inertia.
+    /// Force at the centre of gravity \[N\]: weight and inertia.
     pub at_centre: Vec3,
     /// Moment [N m].
     pub moment: Vec3,
-    /// Point of the powertrain in the fitted pose, in vehicle axes from the datum [m], and force and moment about it.
+    /// Point of the powertrain in the fitted pose, in vehicle axes from the datum \[m\], and force and moment about it.
     pub at_points: Vec<(Vec3, Wrench)>,
 }
 
@@ -27,7 +27,7 @@ impl Loading {
         }
     }
 
-    /// Weight of a mass [kg] on level ground.
+    /// Weight of a mass \[kg\] on level ground.
     #[must_use]
     pub fn weight(mass: f64) -> Self {
         Self {
@@ -118,6 +118,6 @@ pub(crate) struct LoadEffect {
     pub(crate) wrench: Wrench,
     /// Minus the derivative of the moment with respect to a turn [N m/rad].
     pub(crate) turning_rate: nalgebra::Matrix3<f64>,
-    /// Minus the work of the forces since the fitted pose [J]; moments have no potential.
+    /// Minus the work of the forces since the fitted pose \[J\]; moments have no potential.
     pub(crate) potential: f64,
 }

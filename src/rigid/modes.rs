@@ -20,7 +20,7 @@ const MOTION_NAMES: [&str; 6] = ["fore-aft", "lateral", "bounce", "roll", "pitch
 pub struct ModalSolution {
     /// Six modes, slowest first; growing motions come before all others.
     pub modes: Vec<Mode>,
-    /// Mass matrix: mass [kg] and inertia tensor [kg m²].
+    /// Mass matrix: mass \[kg\] and inertia tensor [kg m²].
     pub mass: Mat6,
     /// Storage part of the dynamic stiffness with the symmetric part of the geometric stiffness [N/m, N, N m].
     pub stiffness: Mat6,
@@ -35,7 +35,7 @@ pub struct ModalSolution {
 /// One natural vibration.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Mode {
-    /// Frequency [Hz]; zero for a motion that grows.
+    /// Frequency \[Hz\]; zero for a motion that grows.
     pub frequency_hz: f64,
     /// Growth rate [1/s] of a motion that nothing brings back; `None` for a vibration.
     pub growth_rate: Option<f64>,

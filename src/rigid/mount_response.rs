@@ -25,9 +25,9 @@ const AXES_TOLERANCE: f64 = 1e-9;
 pub struct HeldMount<'a> {
     /// Name, for messages.
     pub name: &'a str,
-    /// Powertrain-side point in the fitted pose, in vehicle axes from the datum [m].
+    /// Powertrain-side point in the fitted pose, in vehicle axes from the datum \[m\].
     pub at: Vec3,
-    /// Chassis-side point, in vehicle axes from the datum [m]; equal to `at` when fitted free.
+    /// Chassis-side point, in vehicle axes from the datum \[m\]; equal to `at` when fitted free.
     pub anchor: Vec3,
     /// `R_VM`: columns are the mount axes u, v, w in vehicle axes. They stay with the chassis.
     pub axes: Mat3,
@@ -42,15 +42,15 @@ pub struct HeldMount<'a> {
 /// What a mount does at a deflection, bracket and chassis included; in mount axes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MountResponse {
-    /// Whole deflection `d`, powertrain side minus chassis side, along u, v, w [m].
+    /// Whole deflection `d`, powertrain side minus chassis side, along u, v, w \[m\].
     pub deflection: Vec3,
-    /// The isolator's own deflection `x` [m]: `d` without bracket and chassis.
+    /// The isolator's own deflection `x` \[m\]: `d` without bracket and chassis.
     pub isolator_deflection: Vec3,
-    /// Force that holds the deflection [N]: the chassis feels it, the powertrain its negative.
+    /// Force that holds the deflection \[N\]: the chassis feels it, the powertrain its negative.
     pub force: Vec3,
     /// Derivative of the force with respect to the whole deflection [N/m], symmetric.
     pub rate: Mat3,
-    /// Energy in isolator, bracket and chassis [J], zero at no deflection.
+    /// Energy in isolator, bracket and chassis \[J\], zero at no deflection.
     pub energy: f64,
     /// The isolator at its own deflection.
     pub isolator: IsolatorState,
@@ -91,9 +91,9 @@ impl HeldMount<'_> {
         Ok(())
     }
 
-    /// Whole deflection in mount axes [m] of a body that moved by `shift` and turned by `turn` about its centre of gravity.
+    /// Whole deflection in mount axes \[m\] of a body that moved by `shift` and turned by `turn` about its centre of gravity.
     ///
-    /// `arm` leads from the centre of gravity to the mount in the fitted pose [m].
+    /// `arm` leads from the centre of gravity to the mount in the fitted pose \[m\].
     ///
     /// # Equation
     ///   d = A' (at − anchor + shift + (R − I) arm)
@@ -108,8 +108,8 @@ impl HeldMount<'_> {
     /// # Equation
     ///   x + C f(x) = d,   k_s = k (I + C k)⁻¹,   energy = φ(x) + f' C f / 2
     ///
-    ///   x    deflection of the isolator            [m]
-    ///   f, k its force and tangent at x            [N], [N/m]
+    ///   x    deflection of the isolator            \[m\]
+    ///   f, k its force and tangent at x            \[N\], [N/m]
     ///   C    `compliance`                          [m/N]
     ///
     /// # Range

@@ -21,7 +21,7 @@ const BALANCED: f64 = 1e-12;
 /// The same, when rounding allows no better.
 const BALANCED_BY_ROUNDING: f64 = 1e-10;
 
-/// Longest step: rotation [rad], and translation in arm lengths.
+/// Longest step: rotation \[rad\], and translation in arm lengths.
 const LONGEST_STEP: f64 = 0.15;
 
 /// Eigenvalue of J'J, as a share of the largest, below which a direction is left alone.
@@ -37,7 +37,7 @@ const UNSEEN: f64 = 1e-16;
 ///   anchor = c_f + R_f s
 ///
 ///   c_f, R_f  pose in which all mounts are unloaded, against the drawn one
-///   s         arm of the mount in the drawn pose          [m]
+///   s         arm of the mount in the drawn pose          \[m\]
 ///
 /// # Range
 /// All mounts are unloaded in one common pose: this is what makes each mount's

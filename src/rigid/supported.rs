@@ -14,7 +14,7 @@ use super::mount_response::{HeldMount, MountFailure, MountResponse};
 pub struct Supported<'a> {
     mass: MassProperties,
     mounts: Vec<HeldMount<'a>>,
-    /// `p_PM` of each mount [m].
+    /// `p_PM` of each mount \[m\].
     arms: Vec<Vec3>,
     arm_length: f64,
 }
@@ -30,9 +30,9 @@ pub struct Assembly {
     pub material: Mat6,
     /// Stiffness from forces that keep their direction while arms turn [N m]: mounts and loads; not symmetric in general.
     pub geometric: Mat6,
-    /// Energy in the mounts [J].
+    /// Energy in the mounts \[J\].
     pub energy: f64,
-    /// Minus the work of the load forces since the fitted pose [J]; moments do not count.
+    /// Minus the work of the load forces since the fitted pose \[J\]; moments do not count.
     pub load_potential: f64,
 }
 
@@ -85,13 +85,13 @@ impl<'a> Supported<'a> {
         &self.mounts
     }
 
-    /// Length that makes forces of moments and lengths of rotations [m]: the root mean square arm of the mounts, or the radius of gyration when that is longer.
+    /// Length that makes forces of moments and lengths of rotations \[m\]: the root mean square arm of the mounts, or the radius of gyration when that is longer.
     #[must_use]
     pub fn arm_length(&self) -> f64 {
         self.arm_length
     }
 
-    /// Weight [N].
+    /// Weight \[N\].
     #[must_use]
     pub fn weight(&self) -> f64 {
         self.mass.mass() * STANDARD_GRAVITY
@@ -110,8 +110,8 @@ impl<'a> Supported<'a> {
     ///
     ///   g    resultant about the centre of gravity           [N, N m]
     ///   q    `(dc, dth)`, dth in vehicle axes from the left  [m, rad]
-    ///   F    force on the powertrain, of a mount or a load   [N]
-    ///   r    arm from the centre of gravity to it            [m]
+    ///   F    force on the powertrain, of a mount or a load   \[N\]
+    ///   r    arm from the centre of gravity to it            \[m\]
     ///   B    \[I, −\[r\]\]
     ///
     /// # Source
@@ -176,7 +176,7 @@ impl<'a> Supported<'a> {
         }
     }
 
-    /// `p_PM` of each mount [m].
+    /// `p_PM` of each mount \[m\].
     pub(crate) fn arms(&self) -> &[Vec3] {
         &self.arms
     }

@@ -33,7 +33,7 @@ pub enum FreePath {
     Turn {
         /// Unit vector along the line, in vehicle axes.
         axis: Vec3,
-        /// Point of the line nearest to the centre of gravity, in vehicle axes from the datum [m].
+        /// Point of the line nearest to the centre of gravity, in vehicle axes from the datum \[m\].
         through: Vec3,
         /// Slide along the line per turn angle [m/rad].
         pitch: f64,
@@ -59,7 +59,7 @@ impl std::fmt::Display for FreeMotion {
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct NamedPoint<'a> {
     pub(crate) name: &'a str,
-    /// In vehicle axes from the datum [m].
+    /// In vehicle axes from the datum \[m\].
     pub(crate) at: Vec3,
 }
 

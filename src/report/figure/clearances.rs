@@ -138,7 +138,7 @@ impl Row {
                 canvas.block((zero, upper), (end, lower), ACCENT_1, 0.75);
             }
         }
-        draw_keep(canvas, axis.place(self.keep), upper - 4.0, lower + 4.0);
+        draw_keep(canvas, axis.place(self.keep), upper - 5.0, lower + 5.0);
     }
 }
 

@@ -10,13 +10,13 @@ use crate::spatial::{Mat6, Pose, Vec6};
 /// Out of balance, as a share of the larger of weight and load, at which a pose is an answer.
 const BALANCED: f64 = 1e-10;
 
-/// Newton step [m] at which a pose is an answer.
+/// Newton step \[m\] at which a pose is an answer.
 const STEP_LEFT: f64 = 1e-9;
 
 /// Iterations of one descent.
 const ITERATIONS: usize = 80;
 
-/// Longest step: rotation [rad], and translation in arm lengths.
+/// Longest step: rotation \[rad\], and translation in arm lengths.
 const LONGEST_STEP: f64 = 0.15;
 
 /// Smallest share of a step that is tried.
@@ -37,7 +37,7 @@ pub(super) struct Balance {
     /// From the fitted pose.
     pub(super) offset: Pose,
     pub(super) assembly: Assembly,
-    /// |S g| [N].
+    /// |S g| \[N\].
     pub(super) residual: f64,
 }
 
@@ -116,7 +116,7 @@ impl<'b, 'a> Descent<'b, 'a> {
         named.map_or_else(|| "(none)".to_owned(), |mount| mount.name.to_owned())
     }
 
-    /// Offset after a scaled push along `y` [m], to the side with the lower energy.
+    /// Offset after a scaled push along `y` \[m\], to the side with the lower energy.
     pub(super) fn push_off(
         &mut self,
         loading: &Loading,
@@ -146,7 +146,7 @@ impl<'b, 'a> Descent<'b, 'a> {
     }
 }
 
-/// Energy of mounts and loads at `there` less that at `here`, along the increment `q` between them [J].
+/// Energy of mounts and loads at `there` less that at `here`, along the increment `q` between them \[J\].
 ///
 /// A dead moment has no potential, but along one increment `exp([s dth])`,
 /// s from 0 to 1, its work is `M·dth`; so each step of a descent has an energy.
@@ -234,7 +234,7 @@ pub(super) fn descend(
 }
 
 struct Step {
-    /// Scaled step [m].
+    /// Scaled step \[m\].
     y: Vec6,
     /// Whether the symmetric part of the tangent is positive definite.
     firm: bool,

@@ -6,6 +6,9 @@ use nalgebra::Rotation3;
 
 use crate::kit::assert_close;
 
+/// Whether a point belongs to a shape.
+type Inside<'a> = &'a dyn Fn(&Vec3) -> bool;
+
 fn body(shape: Shape, mass: f64, at: [f64; 3], R_VE: &Rotation3<f64>) -> MassProperties {
     let inertia = turned(&shape.inertia(mass), R_VE);
     MassProperties::new(mass, Vec3::from(at), inertia).unwrap()
@@ -98,7 +101,7 @@ fn closed_forms_are_the_integrals() {
         let r2 = p.y * p.y + p.z * p.z;
         r2 <= outer * outer / 4.0 && r2 >= inner * inner / 4.0
     };
-    let cases: [(Shape, &dyn Fn(&Vec3) -> bool, Vec3); 3] = [
+    let cases: [(Shape, Inside<'_>, Vec3); 3] = [
         (Shape::Box { size }, &|_| true, size),
         (
             Shape::Cylinder {

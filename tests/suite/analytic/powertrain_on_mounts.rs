@@ -1,7 +1,7 @@
 //! A whole powertrain on three flexible mounts: rest, torque, settled, stops, modes.
 //!
-//! Cross-checked: all expected numbers come from an independent calculation
-//! (another program in another language, written from the equations alone).
+//! Label: cross-checked. All expected numbers come from an independent calculation
+//! outside this crate.
 
 use bedplate::model::isolator::{Isolator, stop::AxisStops};
 use bedplate::model::mass::{MassProperties, Shape};

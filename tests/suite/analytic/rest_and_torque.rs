@@ -1,4 +1,4 @@
-//! Large rotations, pendulums, tipping, slack and one-sided mounts, hard cases.
+//! Large rotations, pendulums, tipping, slack and one-sided mounts.
 
 use std::sync::Arc;
 
@@ -15,13 +15,13 @@ use bedplate::spatial::{Mat3, STANDARD_GRAVITY, Vec3, Wrench};
 use crate::kit::{assert_close, linear, plain_mount};
 
 /// Body at the datum.
-fn body_of(mass: f64, inertia: [f64; 3]) -> MassProperties {
+pub(super) fn body_of(mass: f64, inertia: [f64; 3]) -> MassProperties {
     let inertia = Mat3::from_diagonal(&Vec3::from(inertia));
     MassProperties::new(mass, Vec3::zeros(), inertia).unwrap()
 }
 
 /// Four mounts at the corners of a rectangle, `z` above the datum.
-fn corners<'a>(isolator: &'a Isolator, a: f64, b: f64, z: f64) -> Vec<HeldMount<'a>> {
+pub(super) fn corners<'a>(isolator: &'a Isolator, a: f64, b: f64, z: f64) -> Vec<HeldMount<'a>> {
     [
         ("front left", a, b),
         ("front right", a, -b),
@@ -32,7 +32,7 @@ fn corners<'a>(isolator: &'a Isolator, a: f64, b: f64, z: f64) -> Vec<HeldMount<
     .to_vec()
 }
 
-fn stops(travel: f64, rate: f64) -> AxisStops {
+pub(super) fn stops(travel: f64, rate: f64) -> AxisStops {
     AxisStops {
         lower: Some(-travel),
         upper: Some(travel),
@@ -209,9 +209,9 @@ impl Law for Play {
 
 /// Pushes along w only: the powertrain may lift off.
 #[derive(Debug)]
-struct PushOnly {
-    shear: f64,
-    k: f64,
+pub(super) struct PushOnly {
+    pub(super) shear: f64,
+    pub(super) k: f64,
 }
 
 impl Law for PushOnly {
@@ -337,100 +337,9 @@ fn a_force_at_a_point_is_carried_with_the_point() {
     );
 }
 
-/// Builds at the edge of sense: each must give a balanced answer or a reason, in bounded work.
-#[test]
-fn hard_builds_converge_or_say_why() {
-    let mut stopped = linear("stopped", [80e3, 80e3, 250e3]);
-    stopped.stops = [stops(5e-3, 4e6), stops(5e-3, 4e6), stops(6e-3, 4e6)];
-    let solid = linear("solid", [10e6; 3]);
-    let soft = linear("soft", [2e3, 2e3, 5e3]);
-    let mut soft_stopped = soft.clone();
-    soft_stopped.stops = [stops(8e-3, 4e6); 3];
-    let pad = Isolator::new("pad", "test", Arc::new(PushOnly { shear: 1e5, k: 4e5 }));
-    let mut thin = linear("thin", [1e3, 1e3, 10e6]);
-    thin.stops[0] = stops(1e-3, 4e7);
-    let mut answers = 0;
-    let mut cases = 0;
-    for isolator in [&stopped, &solid, &soft, &soft_stopped, &pad, &thin] {
-        for (far, softness) in [(0.0, 0.0), (0.0, 1e-6), (1.5, 0.0), (1.5, 1e-7)] {
-            let mut mounts = corners(isolator, 0.4, 0.25, -0.2);
-            for mount in &mut mounts {
-                mount.at.x += far;
-                mount.anchor = mount.at;
-                mount.compliance = Mat3::identity() * softness;
-            }
-            let body = Supported::new(body_of(250.0, [9.0, 20.0, 18.0]), mounts).unwrap();
-            let weight = 250.0 * STANDARD_GRAVITY;
-            for g in [
-                [0.0, 0.0, 0.0],
-                [0.0, 0.0, -20.0],
-                [20.0, 0.0, 0.0],
-                [-20.0, 8.0, -3.0],
-                [3.0, -20.0, 6.0],
-            ] {
-                for moment in [0.0, 4000.0, -12_000.0] {
-                    let mut loading = Loading::weight(250.0);
-                    loading.at_centre += Vec3::from(g) * weight;
-                    loading.moment.x = moment;
-                    cases += 1;
-                    match solve_equilibrium(&body, &loading, None) {
-                        Ok(loaded) => {
-                            answers += 1;
-                            assert_balanced(&loaded, weight * 25.0);
-                            assert!(loaded.iterations < 2000);
-                        }
-                        Err(failure) => {
-                            println!(
-                                "{} {far} {softness} {g:?} {moment}: {failure}",
-                                isolator.name
-                            );
-                            assert!(
-                                !matches!(failure, StaticsFailure::Numeric(_)),
-                                "{failure:?}"
-                            );
-                        }
-                    }
-                }
-            }
-        }
-    }
-    println!("{answers} of {cases}");
-    assert!(cases == 360 && answers >= 300, "{answers} of {cases}");
-}
-
-#[test]
-fn numbers_that_are_not_finite_are_refused_before_the_solver() {
-    let isolator = linear("even", [1e5; 3]);
-    let body = Supported::new(
-        body_of(100.0, [3.0, 5.0, 6.0]),
-        corners(&isolator, 0.4, 0.3, 0.0),
-    )
-    .unwrap();
-    for broken in [f64::NAN, f64::INFINITY, 1e300] {
-        let mut loading = Loading::weight(100.0);
-        loading.at_centre.x = broken;
-        let failure = solve_equilibrium(&body, &loading, None).unwrap_err();
-        assert!(
-            matches!(
-                failure,
-                StaticsFailure::Numeric(_) | StaticsFailure::NotConverged { .. }
-            ),
-            "{failure:?}"
-        );
-    }
-    let undefined = linear("undefined", [1e5, f64::NAN, 1e5]);
-    let body = Supported::new(
-        body_of(100.0, [3.0, 5.0, 6.0]),
-        corners(&undefined, 0.4, 0.3, 0.0),
-    )
-    .unwrap();
-    let failure = solve_equilibrium(&body, &Loading::weight(100.0), None).unwrap_err();
-    assert!(matches!(failure, StaticsFailure::Numeric(_)), "{failure:?}");
-}
-
 /// Forces and moments of all mounts and loads sum to nothing.
 #[track_caller]
-fn assert_balanced(at: &StaticEquilibrium, scale: f64) {
+pub(super) fn assert_balanced(at: &StaticEquilibrium, scale: f64) {
     let mut sum = at.applied;
     for mount in &at.mounts {
         sum = sum + Wrench::of_force_at(mount.force_on_powertrain, mount.arm);

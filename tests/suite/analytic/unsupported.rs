@@ -197,4 +197,14 @@ fn a_barely_held_direction_is_named_and_answered() {
     let rest = solve_equilibrium(&body, &Loading::weight(100.0), None).unwrap();
     assert_eq!(words(&rest.barely_held), ["sliding sideways"]);
     assert!(rest.held_by_weight_only.is_empty());
+
+    // Such a direction moves far on little force: 90 nN are inside the force tolerance
+    // of 1e-10 of the weight but move it by 90e-9/20 = 4.5e-9 m, which is not left out.
+    let mut aside = Loading::weight(100.0);
+    aside.at_centre.y = 0.01;
+    let before = solve_equilibrium(&body, &aside, None).unwrap();
+    aside.at_centre.y += 90e-9;
+    let after = solve_equilibrium(&body, &aside, Some(&before)).unwrap();
+    let moved = after.displacement.y - before.displacement.y;
+    assert_close("moved", &[moved], &[4.5e-9], 0.0, 1e-10);
 }

@@ -1,4 +1,4 @@
-//! F. F. Timpner, Design considerations in engine mounting, SAE 650093 (1965);
+//! F. F. Timpner, SAE 650093 (1965);
 //! R. Racca, SAE 821095 (1982): elastic axis of a V pair.
 //!
 //! Label: formula from memory, derived again.

@@ -1,4 +1,4 @@
-//! S. S. Rao, Mechanical Vibrations, 4th edition, Pearson, 2004, chapter 5:
+//! S. S. Rao, Mechanical Vibrations, 4th edition, 2004, chapter 5:
 //! bounce and pitch of a car.
 //!
 //! Label: from memory. Data give 5.859292 and 9.434089 rad/s; the source prints five digits.
