@@ -38,14 +38,20 @@ pub(crate) struct Arguments {
 #[derive(Debug, Args)]
 #[command(next_help_heading = "Messages")]
 pub(crate) struct MessageOptions {
-    /// Choose how problems are written
-    #[arg(long, global = true, value_name = "FORM", default_value = "full")]
-    pub(crate) message_format: MessageFormat,
-    /// Choose when to use colour
+    /// Write problems as full, concise or json
     ///
-    /// `auto` also respects NO_COLOR, TERM=dumb and pipes. Colour only repeats
-    /// what the words say.
+    /// full: the place in the file, and what to write instead.
+    /// concise: one line a problem, path:line:column: code message.
+    /// json: one object with all problems.
+    #[arg(long, global = true, value_name = "FORM", default_value = "full")]
+    #[arg(hide_possible_values = true, verbatim_doc_comment)]
+    pub(crate) message_format: MessageFormat,
+    /// Use colour: auto, always or never
+    ///
+    /// auto: on a terminal that can show it, unless NO_COLOR is set.
+    /// Colour only repeats what the words say.
     #[arg(long, global = true, value_name = "WHEN", default_value = "auto")]
+    #[arg(hide_possible_values = true, verbatim_doc_comment)]
     pub(crate) color: Colour,
     /// Leave out notes and warnings
     #[arg(long, short, global = true)]
@@ -131,10 +137,11 @@ Examples:
 pub(crate) struct Report {
     #[command(flatten)]
     pub(crate) input: Input,
-    /// Report file, or - for standard output without the summary [default: NAME-report.html]
+    /// Report file, or - for standard output [default: NAME-report.html]
     ///
     /// Without it the report of NAME.toml becomes NAME-report.html in the
-    /// current directory.
+    /// current directory. On standard output the report takes the place of the
+    /// summary.
     #[arg(long, short, value_name = "FILE", value_hint = ValueHint::FilePath)]
     pub(crate) output: Option<PathBuf>,
     #[command(flatten)]
@@ -151,11 +158,24 @@ Examples:
 pub(crate) struct Solve {
     #[command(flatten)]
     pub(crate) input: Input,
-    /// Choose the form of the results
+    /// Write text, json, csv or html
+    ///
+    /// text: tables for people.
+    /// json: one object, in SI, with the units in the names of its keys.
+    /// csv: one value a line, with its unit.
+    /// html: the page that `report` writes.
     #[arg(long, value_name = "FORM", default_value = "text")]
+    #[arg(hide_possible_values = true, verbatim_doc_comment)]
     pub(crate) format: ResultFormat,
-    /// Print these results alone, separated by commas
+    /// Print only statics, modes, checks or mass, several with commas between
+    ///
+    /// statics: positions, mount forces, deflections and gaps under each load case.
+    /// modes: natural frequencies, their shapes, and the axes.
+    /// checks: the verdicts, the worst first.
+    /// mass: parts, mounts and the mass properties of the whole.
+    /// For text alone: the other forms are always whole.
     #[arg(long, value_name = "WHAT", value_delimiter = ',')]
+    #[arg(hide_possible_values = true, verbatim_doc_comment)]
     pub(crate) only: Vec<Subject>,
     /// File for the results, or - for standard output
     #[arg(long, short, value_name = "FILE", default_value = "-", value_hint = ValueHint::FilePath)]
@@ -222,8 +242,13 @@ Examples:
   bedplate units
   bedplate units --format csv > units.csv")]
 pub(crate) struct Units {
-    /// Choose the form of the list
-    #[arg(long, value_name = "FORM", default_value = "text")]
+    /// Write text, json or csv
+    #[arg(
+        long,
+        value_name = "FORM",
+        default_value = "text",
+        hide_possible_values = true
+    )]
     pub(crate) format: ListFormat,
 }
 
@@ -307,6 +332,28 @@ mod tests {
                 assert!(line.starts_with(char::is_uppercase), "first letter: {line}");
             }
             queue.extend(command.get_subcommands().cloned());
+        }
+    }
+
+    /// The values stand in the help line, so that every flag takes one line.
+    #[test]
+    fn help_lines_name_every_value() {
+        let mut all = Arguments::command();
+        all.build();
+        for command in all.get_subcommands() {
+            for argument in command
+                .get_arguments()
+                .filter(|a| a.is_hide_possible_values_set())
+            {
+                let help = argument
+                    .get_help()
+                    .map(ToString::to_string)
+                    .unwrap_or_default();
+                for value in argument.get_possible_values() {
+                    let name = value.get_name();
+                    assert!(help.contains(name), "`{name}` is not in: {help}");
+                }
+            }
         }
     }
 

@@ -27,12 +27,6 @@ pub(crate) fn run(console: &Console, asked: &Units) -> Result<Exit, Failure> {
 
 fn text() -> String {
     let spellings = |unit: &UnitRow| unit.spellings.join(", ");
-    let width = Quantity::ALL
-        .iter()
-        .flat_map(|quantity| quantity.units())
-        .map(|unit| spellings(unit).chars().count())
-        .max()
-        .unwrap_or_default();
     let mut text = String::new();
     for quantity in Quantity::ALL {
         text.push_str(&format!(
@@ -40,6 +34,11 @@ fn text() -> String {
             quantity.name(),
             quantity.example()
         ));
+        let widest = quantity
+            .units()
+            .map(|unit| spellings(unit).chars().count())
+            .max();
+        let width = widest.unwrap_or_default();
         for unit in quantity.units() {
             text.push_str(&format!(
                 "  {:width$}  {}\n",

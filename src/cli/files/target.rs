@@ -21,13 +21,13 @@ pub(crate) enum Existing {
 pub(crate) struct Target {
     /// As the user named it.
     name: PathBuf,
-    place: Place,
+    destination: Destination,
 }
 
-enum Place {
+enum Destination {
     Stream,
     /// A device or a pipe: written in place, since it must not be replaced by a file.
-    InPlace(File),
+    Direct(File),
     /// A file beside the final one, renamed when it is complete.
     Beside {
         file: NamedTempFile,
@@ -45,8 +45,8 @@ impl Target {
     ) -> Result<Self, Failure> {
         let name = path.to_owned();
         if is_stream(path) {
-            let place = Place::Stream;
-            return Ok(Self { name, place });
+            let destination = Destination::Stream;
+            return Ok(Self { name, destination });
         }
         // Through a link the file behind it is written, and the link stays.
         let target = path.canonicalize().unwrap_or_else(|_| name.clone());
@@ -56,30 +56,34 @@ impl Target {
             if !found.is_file() {
                 let file = File::options().write(true).open(&target);
                 let file = file.map_err(|error| refused(path, &error))?;
-                let place = Place::InPlace(file);
-                return Ok(Self { name, place });
+                let destination = Destination::Direct(file);
+                return Ok(Self { name, destination });
             }
         }
         let file = beside(&target, found.map(|found| found.permissions()))
             .map_err(|error| refused(path, &error))?;
-        let place = Place::Beside {
+        let destination = Destination::Beside {
             file,
             target,
             existing,
         };
-        Ok(Self { name, place })
+        Ok(Self { name, destination })
     }
 
     /// Writes everything; whether it went into a file that can be named to the user.
     pub(crate) fn fill(self, console: &Console, bytes: &[u8]) -> Result<bool, Failure> {
         let refused = |error: io::Error| refused(&self.name, &error);
-        match self.place {
-            Place::Stream => console.print_bytes(bytes).map(|()| false),
-            Place::InPlace(mut file) => match file.write_all(bytes).and_then(|()| file.flush()) {
-                Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Err(Failure::ClosedPipe),
-                written => written.map(|()| false).map_err(refused),
-            },
-            Place::Beside {
+        match self.destination {
+            Destination::Stream => console.print_bytes(bytes).map(|()| false),
+            Destination::Direct(mut file) => {
+                match file.write_all(bytes).and_then(|()| file.flush()) {
+                    Err(error) if error.kind() == io::ErrorKind::BrokenPipe => {
+                        Err(Failure::ClosedPipe)
+                    }
+                    written => written.map(|()| false).map_err(refused),
+                }
+            }
+            Destination::Beside {
                 mut file,
                 target,
                 existing,

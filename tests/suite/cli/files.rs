@@ -32,7 +32,7 @@ fn a_model_that_may_not_be_read_is_said_so() {
     use std::os::unix::fs::PermissionsExt;
     let run = Run::new();
     run.write("a.toml", "");
-    fs::set_permissions(run.path("a.toml"), fs::Permissions::from_mode(0)).unwrap();
+    fs::set_permissions(run.path("a.toml"), fs::Permissions::from_mode(0o000)).unwrap();
     // The superuser may read everything, so to them it is an empty model.
     let words = match fs::File::open(run.path("a.toml")) {
         Err(_) => "`a.toml` may not be read",
