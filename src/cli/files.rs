@@ -13,6 +13,13 @@ pub(crate) fn is_stream(path: &Path) -> bool {
     path.as_os_str() == STREAM
 }
 
+fn directory_of(path: &Path) -> &Path {
+    match path.parent() {
+        Some(parent) if !parent.as_os_str().is_empty() => parent,
+        _ => Path::new("."),
+    }
+}
+
 /// A path as the user knows it, in backticks.
 fn quoted(path: &Path) -> String {
     format!("`{}`", path.display())

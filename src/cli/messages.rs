@@ -11,8 +11,11 @@ use bedplate::diagnostic::{Diagnostic, Place, Severity, place};
 
 use super::arguments::MessageFormat;
 
-/// Most problems that are written out; a file with more has one cause, and the first ones show it.
-const MOST_SHOWN: usize = 100;
+/// Most problems that are written for people; a file with more has one cause, and the first ones show it.
+const MOST_FOR_PEOPLE: usize = 20;
+
+/// Most problems that are written for programs.
+const MOST_FOR_PROGRAMS: usize = 200;
 
 /// Longest text of a message that is shown [characters]: names in it come from the file.
 const LONGEST_TEXT: usize = 400;
@@ -137,12 +140,10 @@ impl Problems {
         self.list.iter().filter(|m| m.severity == severity).count()
     }
 
-    fn shown(&self) -> &[Message] {
-        self.list.get(..MOST_SHOWN).unwrap_or(&self.list)
-    }
-
-    fn not_shown(&self) -> usize {
-        self.list.len() - self.shown().len()
+    /// The first `most` problems, and how many more there are.
+    fn first(&self, most: usize) -> (&[Message], usize) {
+        let (shown, left) = self.list.split_at(most.min(self.list.len()));
+        (shown, left.len())
     }
 
     fn place(&self, message: &Message) -> Option<Place> {

@@ -16,7 +16,7 @@ pub(crate) fn run(console: &Console, asked: &Report) -> Result<Exit, Failure> {
     let path = asked
         .output
         .clone()
-        .unwrap_or_else(|| default_path(build.input.path.as_deref()));
+        .unwrap_or_else(|| default_path(&asked.input.file));
     let target = Target::open(&path, build.input.path.as_deref(), Existing::Replace)?;
     let evaluation = build.evaluate(console)?;
     let page = output::page(&build.model, &evaluation);
@@ -36,8 +36,11 @@ pub(crate) fn run(console: &Console, asked: &Report) -> Result<Exit, Failure> {
 }
 
 /// `NAME-report.html` in the current directory.
-fn default_path(model: Option<&Path>) -> PathBuf {
-    let stem = model.and_then(Path::file_stem).unwrap_or("model".as_ref());
+fn default_path(model: &Path) -> PathBuf {
+    let stem = match model.file_stem() {
+        Some(stem) if !is_stream(model) => stem,
+        _ => "model".as_ref(),
+    };
     let mut name = stem.to_owned();
     name.push("-report.html");
     name.into()
@@ -49,12 +52,12 @@ mod tests {
 
     #[test]
     fn the_report_is_named_after_the_model() {
-        let named = |path: &str| default_path(Some(Path::new(path)));
+        let named = |path: &str| default_path(Path::new(path));
         assert_eq!(
             named("models/forestry-pickup.toml"),
             Path::new("forestry-pickup-report.html")
         );
         assert_eq!(named("noending"), Path::new("noending-report.html"));
-        assert_eq!(default_path(None), Path::new("model-report.html"));
+        assert_eq!(named("-"), Path::new("model-report.html"));
     }
 }

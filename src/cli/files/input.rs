@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use bedplate::diagnostic::did_you_mean;
 use bedplate::model::file::LARGEST_FILE;
 
-use super::{is_stream, quoted, reason};
+use super::{directory_of, is_stream, quoted, reason};
 use crate::cli::failure::Failure;
 
 /// Most neighbours of a missing file that are looked through for a near name.
@@ -18,7 +18,7 @@ const MOST_NEIGHBOURS: usize = 1_000;
 pub(crate) struct Input {
     /// The file as the user named it.
     pub(crate) name: String,
-    /// Where it is; `None` for standard input.
+    /// Where it is; `None` for standard input without a file behind it.
     pub(crate) path: Option<PathBuf>,
     /// At most one byte more than [`LARGEST_FILE`], which tells the reader that it is too large.
     pub(crate) bytes: Vec<u8>,
@@ -32,7 +32,7 @@ pub(crate) fn read(path: &Path) -> Result<Input, Failure> {
         })?;
         return Ok(Input {
             name: "<stdin>".to_owned(),
-            path: None,
+            path: file_behind_stdin(),
             bytes,
         });
     }
@@ -44,6 +44,12 @@ pub(crate) fn read(path: &Path) -> Result<Input, Failure> {
         path: Some(path.to_owned()),
         bytes,
     })
+}
+
+/// The file that the shell opened as standard input, which the output must not replace.
+fn file_behind_stdin() -> Option<PathBuf> {
+    let behind = Path::new("/dev/stdin").canonicalize().ok()?;
+    behind.is_file().then_some(behind)
 }
 
 fn open(path: &Path) -> io::Result<File> {
@@ -84,14 +90,8 @@ fn refused(path: &Path, error: &io::Error) -> Failure {
 
 /// A file beside the missing one that may have been meant.
 fn near_name(path: &Path) -> Option<PathBuf> {
-    let directory = path.parent()?;
     let written = path.file_name()?.to_str()?;
-    let listed = if directory.as_os_str().is_empty() {
-        Path::new(".")
-    } else {
-        directory
-    };
-    let mut neighbours: Vec<String> = fs::read_dir(listed)
+    let mut neighbours: Vec<String> = fs::read_dir(directory_of(path))
         .ok()?
         .take(MOST_NEIGHBOURS)
         .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
@@ -103,5 +103,5 @@ fn near_name(path: &Path) -> Option<PathBuf> {
         .collect();
     neighbours.sort();
     let near = did_you_mean(written, neighbours.iter().map(String::as_str))?;
-    Some(directory.join(near))
+    Some(path.with_file_name(near))
 }

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use tempfile::NamedTempFile;
 
-use super::{is_stream, quoted, reason};
+use super::{directory_of, is_stream, quoted, reason};
 use crate::cli::console::Console;
 use crate::cli::failure::Failure;
 
@@ -135,16 +135,12 @@ fn already_there(path: &Path) -> Failure {
 }
 
 fn beside(target: &Path, permissions: Option<Permissions>) -> io::Result<NamedTempFile> {
-    let directory = match target.parent() {
-        Some(parent) if !parent.as_os_str().is_empty() => parent,
-        _ => Path::new("."),
-    };
     let mut builder = tempfile::Builder::new();
     builder.prefix(".bedplate-");
     if let Some(usual) = usual_permissions() {
         builder.permissions(usual);
     }
-    let file = builder.tempfile_in(directory)?;
+    let file = builder.tempfile_in(directory_of(target))?;
     if let Some(permissions) = permissions {
         // A file that is replaced keeps its own.
         file.as_file().set_permissions(permissions)?;
@@ -167,7 +163,7 @@ fn usual_permissions() -> Option<Permissions> {
 fn refused(path: &Path, error: &io::Error) -> Failure {
     let name = quoted(path);
     match error.kind() {
-        io::ErrorKind::NotFound => {
+        io::ErrorKind::NotFound if !directory_of(path).is_dir() => {
             Failure::plain(format!("the directory of {name} does not exist"))
                 .help("create it first, or write somewhere else")
         }

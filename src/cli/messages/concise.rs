@@ -2,16 +2,17 @@
 
 use bedplate::diagnostic::Place;
 
-use super::{Message, Problems, one_line};
+use super::{MOST_FOR_PROGRAMS, Message, Problems, one_line};
 
 pub(super) fn render(problems: &Problems) -> String {
     let mut text = String::new();
-    for message in problems.shown() {
+    let (shown, left) = problems.first(MOST_FOR_PROGRAMS);
+    for message in shown {
         text.push_str(&line(problems, message));
         text.push('\n');
     }
-    if problems.not_shown() > 0 {
-        text.push_str(&format!("and {} more\n", problems.not_shown()));
+    if left > 0 {
+        text.push_str(&format!("and {left} more\n"));
     }
     text
 }

@@ -4,7 +4,7 @@ use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet,
 use bedplate::diagnostic::Severity;
 
 use super::excerpt::Excerpt;
-use super::{Message, Problems, counted, one_line};
+use super::{MOST_FOR_PEOPLE, Message, Problems, counted, one_line};
 
 pub(super) fn render(problems: &Problems, colour: bool) -> String {
     let renderer = if colour {
@@ -13,7 +13,8 @@ pub(super) fn render(problems: &Problems, colour: bool) -> String {
         Renderer::plain()
     };
     let mut text = String::new();
-    for message in problems.shown() {
+    let (shown, _) = problems.first(MOST_FOR_PEOPLE);
+    for message in shown {
         text.push_str(&match &problems.file {
             Some(file) => block(problems, &one_line(file), message, &renderer) + "\n\n",
             None => lines(message, &renderer),
@@ -91,9 +92,9 @@ fn closing(problems: &Problems) -> String {
             )
         }
     };
-    let shown = match problems.not_shown() {
-        0 => String::new(),
-        _ => format!(", the first {} shown", problems.shown().len()),
+    let shown = match problems.first(MOST_FOR_PEOPLE) {
+        (_, 0) => String::new(),
+        (shown, _) => format!(", the first {} shown", shown.len()),
     };
     let more = first.id.map_or_else(String::new, |id| {
         format!("; `bedplate explain {id}` tells more")

@@ -6,7 +6,7 @@
 use bedplate::diagnostic::Severity;
 use serde::Serialize;
 
-use super::{Message, Problems};
+use super::{MOST_FOR_PROGRAMS, Message, Problems};
 
 /// Version of the layout.
 const FORMAT: u32 = 1;
@@ -35,18 +35,15 @@ struct Entry<'a> {
 }
 
 pub(super) fn render(problems: &Problems) -> String {
+    let (shown, not_shown) = problems.first(MOST_FOR_PROGRAMS);
     let document = Document {
         format: FORMAT,
         tool: concat!("bedplate ", env!("CARGO_PKG_VERSION")),
         file: problems.file.as_deref(),
         errors: problems.count(Severity::Error),
         warnings: problems.count(Severity::Warning),
-        not_shown: problems.not_shown(),
-        problems: problems
-            .shown()
-            .iter()
-            .map(|m| entry(problems, m))
-            .collect(),
+        not_shown,
+        problems: shown.iter().map(|m| entry(problems, m)).collect(),
     };
     // Numbers and text alone: there is nothing in it that JSON cannot hold.
     let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();

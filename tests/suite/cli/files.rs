@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use super::{GOOD, Run, project};
+use super::{Answer, GOOD, Run, project};
 
 #[test]
 fn a_missing_model_gets_a_near_name_or_a_way_to_start() {
@@ -90,6 +90,22 @@ fn the_model_is_never_replaced_by_its_results() {
         run.run(&["solve", "a.toml", "-o", output])
             .refuses(&["would replace the model"]);
     }
+    assert_eq!(fs::read(run.path("a.toml")).unwrap(), text);
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_model_behind_standard_input_is_not_replaced_either() {
+    let run = Run::new();
+    let text = fs::read(project(GOOD)).unwrap();
+    run.write("a.toml", &text);
+    let output = std::process::Command::new(env!("CARGO_BIN_EXE_bedplate"))
+        .args(["solve", "-", "-o", "a.toml"])
+        .current_dir(run.directory.path())
+        .stdin(fs::File::open(run.path("a.toml")).unwrap())
+        .output()
+        .unwrap();
+    Answer::of(output).refuses(&["would replace the model"]);
     assert_eq!(fs::read(run.path("a.toml")).unwrap(), text);
 }
 
