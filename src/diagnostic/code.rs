@@ -1,11 +1,12 @@
-//! Every kind of problem has a code; its entry here is the manual that `bedplate explain` prints.
+//! Every kind of problem has a code, whether the file shows it (M) or the solution (S); its entry here is the manual that `bedplate explain` prints.
 
 /// Declares the codes: identifier, number, title, manual.
 macro_rules! codes {
     ($($(#[doc = $doc:literal])+ $name:ident = $id:literal, $title:literal;)+) => {
-        /// Code of a problem of a model file.
+        /// Code of a problem.
         ///
-        /// `M0..`: the file cannot be used. `M1..`: it can, but look at it.
+        /// `M0..`: the model file cannot be used. `M1..`: it can, but look at it.
+        /// `S0..`: the file is in order, but the build in it has no position at rest.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Code {
             $($(#[doc = $doc])+ $name,)+
@@ -114,6 +115,24 @@ codes! {
     SheetLike = "M101", "inertia of a flat sheet";
     /// An isolator is described but no mount uses it.
     Unused = "M102", "isolator that no mount uses";
+    /// Some motion of the powertrain meets no resistance, so it has no position
+    /// to rest in. The message names the motions. Usual causes: too few mounts,
+    /// mounts in one line, isolators with a rate of zero along the same
+    /// direction everywhere.
+    NothingHolds = "S001", "nothing holds the powertrain";
+    /// No position was found in which the mounts carry the weight. Usual causes:
+    /// rates far too low for the mass, a slip of unit (N/m for N/mm, kg for g),
+    /// or a mount far from where it should be. The message names the mount to
+    /// look at first.
+    NoPosition = "S002", "no position at rest was found";
+    /// There is a balance, but the slightest push makes the powertrain leave it,
+    /// as a pencil on its tip. Usual causes: mounts too soft sideways for a
+    /// centre of gravity far above them, or too close together.
+    Unstable = "S003", "the position at rest is not stable";
+    /// The numbers of the build cannot be calculated with, since some are very
+    /// large or very small beside the others. Look for a wrong power of ten or a
+    /// wrong unit.
+    NotComputable = "S004", "the build cannot be calculated";
 }
 
 impl Code {

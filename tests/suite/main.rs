@@ -12,6 +12,7 @@
 )]
 
 mod analytic;
+mod cli;
 mod examples;
 mod invariant;
 mod kit;

@@ -1,0 +1,76 @@
+//! The one place where the binary calls the writers of results.
+
+use bedplate::model::Model;
+use bedplate::report;
+use bedplate::report::text::{Style, Topic};
+use bedplate::study::evaluate::Evaluation;
+
+use super::arguments::{ResultFormat, Subject};
+use super::failure::Failure;
+
+/// What is written, and how.
+#[derive(Debug, Clone)]
+pub(crate) struct Wanted<'a> {
+    pub(crate) format: ResultFormat,
+    /// Only these; all when empty. The other forms than text are always whole.
+    pub(crate) only: &'a [Subject],
+    pub(crate) colour: bool,
+}
+
+/// Results in one of their forms.
+pub(crate) fn results(
+    model: &Model,
+    evaluation: &Evaluation,
+    wanted: &Wanted<'_>,
+) -> Result<String, Failure> {
+    match wanted.format {
+        ResultFormat::Text => {
+            let chosen: Vec<Topic> = Topic::ALL
+                .into_iter()
+                .filter(|topic| {
+                    wanted.only.is_empty() || wanted.only.iter().any(|s| topic_of(*s) == *topic)
+                })
+                .collect();
+            Ok(report::text::full(
+                model,
+                evaluation,
+                &chosen,
+                style(wanted.colour),
+            ))
+        }
+        ResultFormat::Json => report::json::document(model, evaluation).map_err(|error| {
+            Failure::plain(format!("the results cannot be written as JSON: {error}"))
+        }),
+        ResultFormat::Csv => report::csv::document(model, evaluation).map_err(|error| {
+            Failure::plain(format!("the results cannot be written as CSV: {error}"))
+        }),
+        ResultFormat::Html => Ok(page(model, evaluation)),
+    }
+}
+
+/// The report as one page.
+pub(crate) fn page(model: &Model, evaluation: &Evaluation) -> String {
+    report::html::document(model, evaluation)
+}
+
+/// What a fabricator can act on, on one screen.
+pub(crate) fn summary(model: &Model, evaluation: &Evaluation, colour: bool) -> String {
+    report::text::summary(model, evaluation, style(colour))
+}
+
+fn style(colour: bool) -> Style {
+    if colour {
+        Style::Coloured
+    } else {
+        Style::Plain
+    }
+}
+
+fn topic_of(subject: Subject) -> Topic {
+    match subject {
+        Subject::Statics => Topic::Statics,
+        Subject::Modes => Topic::Modes,
+        Subject::Checks => Topic::Checks,
+        Subject::Mass => Topic::Mass,
+    }
+}
