@@ -43,29 +43,13 @@ pub fn read(bytes: &[u8]) -> Result<Checked, Vec<Diagnostic>> {
             .help("a model file is text of a few kilobytes; is this the right file?"),
         ]);
     }
-    let text = std::str::from_utf8(bytes).map_err(|error| {
-        vec![
-            Diagnostic::error(
-                Code::NotText,
-                format!(
-                    "the file is not UTF-8 text from byte {} on",
-                    error.valid_up_to() + 1
-                ),
-                None,
-            )
-            .help("save it again as plain text in UTF-8"),
-        ]
-    })?;
+    let text = std::str::from_utf8(bytes).map_err(|error| not_text(error.valid_up_to()))?;
+    if let Some(at) = text.find('\0') {
+        return Err(not_text(at));
+    }
     let (document, syntax) = DeTable::parse_recoverable(text);
     if !syntax.is_empty() {
-        let sink = Sink::new(text);
-        for error in syntax.iter().take(MOST_PROBLEMS) {
-            sink.push(syntax_problem(error));
-        }
-        for _ in syntax.iter().skip(MOST_PROBLEMS) {
-            sink.count_error();
-        }
-        return Err(sink.into_parts().0);
+        return Err(syntax_problems(text, &syntax));
     }
     let sink = Sink::new(text);
     let model = read_sections(Section::root(document.get_ref(), &sink));
@@ -82,11 +66,50 @@ pub fn read(bytes: &[u8]) -> Result<Checked, Vec<Diagnostic>> {
     }
 }
 
+/// A file that is no UTF-8 text from a byte on; zero bytes are what UTF-16 text looks like.
+fn not_text(good_bytes: usize) -> Vec<Diagnostic> {
+    vec![
+        Diagnostic::error(
+            Code::NotText,
+            format!("the file is not UTF-8 text from byte {} on", good_bytes + 1),
+            None,
+        )
+        .help("save it again as plain text in UTF-8"),
+    ]
+}
+
+/// What the text has against TOML. A section that stands there twice is said once, not again for each of its keys.
+fn syntax_problems(text: &str, errors: &[toml::de::Error]) -> Vec<Diagnostic> {
+    let sink = Sink::new(text);
+    let mut headers_told = HashSet::new();
+    for error in errors.iter().take(MOST_PROBLEMS) {
+        if let Some(span) = error.span().filter(|_| is_duplicate(error)) {
+            let before = text.get(..span.start).unwrap_or_default();
+            let header = before.rfind("\n[");
+            let in_header = header.is_some_and(|at| !before[at + 1..].contains('\n'));
+            if in_header {
+                headers_told.insert(header);
+            } else if headers_told.contains(&header) {
+                continue;
+            }
+        }
+        sink.push(syntax_problem(error));
+    }
+    for _ in errors.iter().skip(MOST_PROBLEMS) {
+        sink.count_error();
+    }
+    sink.into_parts().0
+}
+
+fn is_duplicate(error: &toml::de::Error) -> bool {
+    error.message().starts_with("duplicate key")
+}
+
 fn syntax_problem(error: &toml::de::Error) -> Diagnostic {
     let message = error.message().lines().next().unwrap_or_default();
     let help = if message.contains("must be quoted") {
         "put text and values with a unit in quotes: `mass = \"180 kg\"`"
-    } else if message.contains("duplicate key") {
+    } else if is_duplicate(error) {
         "the key or section stands in the file already: take one of them out, or give it another name"
     } else if message.contains("recurs") {
         "a model file needs no more than a few levels of brackets"
@@ -181,9 +204,7 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
 }
 
 /// Isolators, and the mounts in which they sit.
-fn read_supports<'a>(
-    root: &Section<'a>,
-) -> (Vec<Option<Isolator>>, Vec<Option<Mount>>, Names<'a>) {
+fn read_supports<'a>(root: &Section<'a>) -> (Vec<Option<Isolator>>, Vec<Option<Mount>>, Names<'a>) {
     let NamedItems { sections, names } = root.named_items("isolator", "isolator");
     let mut places = Vec::with_capacity(sections.len());
     let mut isolators = Vec::with_capacity(sections.len());

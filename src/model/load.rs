@@ -257,7 +257,10 @@ fn read_drive(section: &Section<'_>, context: &Context<'_>) -> Option<Drive> {
             section.refuse(
                 "output_torque",
                 Code::Conflict,
-                format!("{} is given beside `gear`", section.key_name("output_torque")),
+                format!(
+                    "{} is given beside `gear`",
+                    section.key_name("output_torque")
+                ),
                 "keep `output_torque` when it was measured, else `gear`",
             );
         }
@@ -266,15 +269,16 @@ fn read_drive(section: &Section<'_>, context: &Context<'_>) -> Option<Drive> {
                 "no driveline",
                 "output_torque",
                 Code::NeedsOther,
-                format!("{} needs a `[driveline]`", section.key_name("output_torque")),
+                format!(
+                    "{} needs a `[driveline]`",
+                    section.key_name("output_torque")
+                ),
                 "add `[driveline]`, which says where the torque leaves",
             );
         }
         return Some(Drive::OutputTorque(torque?));
     }
-    if !section.has("gear") {
-        return None;
-    }
+    section.text("gear")?;
     let has_torque = match context.engine {
         Other::Read(engine) => engine.torque.is_some(),
         Other::Broken => true,
@@ -285,7 +289,10 @@ fn read_drive(section: &Section<'_>, context: &Context<'_>) -> Option<Drive> {
             "no engine torque",
             "gear",
             Code::NeedsOther,
-            format!("{} needs an `[engine]` with its `torque`", section.key_name("gear")),
+            format!(
+                "{} needs an `[engine]` with its `torque`",
+                section.key_name("gear")
+            ),
             "add it, or give `output_torque` in place of `gear`",
         );
     }
@@ -297,7 +304,10 @@ fn read_drive(section: &Section<'_>, context: &Context<'_>) -> Option<Drive> {
                 "no driveline",
                 "gear",
                 Code::NeedsOther,
-                format!("{} needs a `[driveline]` with gears", section.key_name("gear")),
+                format!(
+                    "{} needs a `[driveline]` with gears",
+                    section.key_name("gear")
+                ),
                 "add `[driveline]` with `output`, `gears` and `final_drive`",
             );
             return None;

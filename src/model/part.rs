@@ -153,10 +153,7 @@ fn read_tube(section: Section<'_>) -> Option<Shape> {
         section.refuse(
             "inner",
             Code::InsideOut,
-            format!(
-                "{} is not smaller than `outer`",
-                section.key_name("inner")
-            ),
+            format!("{} is not smaller than `outer`", section.key_name("inner")),
             "give both diameters, the hole as `inner`",
         );
     }
@@ -287,13 +284,9 @@ fn describe(section: &Section<'_>, problem: ImpossibleMass) -> Diagnostic {
             "check the numbers and their units",
         ),
     };
-    Diagnostic::error(
-        Code::ImpossibleInertia,
-        message,
-        section.span_of("inertia"),
-    )
-    .label("no body has this inertia")
-    .help(help)
+    Diagnostic::error(Code::ImpossibleInertia, message, section.span_of("inertia"))
+        .label("no body has this inertia")
+        .help(help)
 }
 
 fn in_words(values: &[f64; 3]) -> String {

@@ -53,10 +53,7 @@ fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
         section.refuse(
             "rates",
             Code::OutOfRange,
-            format!(
-                "{} is zero along every axis",
-                section.key_name("rates")
-            ),
+            format!("{} is zero along every axis", section.key_name("rates")),
             "an isolator needs a rate above zero along one axis at least",
         );
         return None;

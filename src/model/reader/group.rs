@@ -31,7 +31,13 @@ impl<'a> Section<'a> {
             return None;
         };
         let within = format!("{}{key}.", self.within);
-        Some(self.child(self.key_path(key), self.owner.clone(), within, value.span(), table))
+        Some(self.child(
+            self.key_path(key),
+            self.owner.clone(),
+            within,
+            value.span(),
+            table,
+        ))
     }
 
     /// Reads a table inside this one. The outer `None` says that it is absent,
@@ -112,7 +118,8 @@ impl<'a> Section<'a> {
                 let written = name.get_ref().as_ref();
                 let section = match value.get_ref().as_table() {
                     Some(table) => {
-                        let (path, owner) = (format!("{key}.{written}"), format!("{sort} `{written}`"));
+                        let (path, owner) =
+                            (format!("{key}.{written}"), format!("{sort} `{written}`"));
                         Some(self.child(path, owner, String::new(), value.span(), table))
                     }
                     None => {
@@ -186,7 +193,6 @@ impl<'a> Section<'a> {
         }
         number > MOST_ITEMS
     }
-
 }
 
 /// What to call an item of a list: by its name, or by its number when it has none.

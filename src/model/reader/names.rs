@@ -156,7 +156,11 @@ pub(crate) fn unknown_name(
     known: &[&str],
 ) -> Diagnostic {
     let diagnostic = Diagnostic::error(code, message, place);
-    let known: Vec<&str> = known.iter().copied().filter(|name| !name.is_empty()).collect();
+    let known: Vec<&str> = known
+        .iter()
+        .copied()
+        .filter(|name| !name.is_empty())
+        .collect();
     if let Some(near) = did_you_mean(written, known.iter().copied()) {
         return diagnostic.help(format!("did you mean {}?", quoted(near)));
     }

@@ -76,9 +76,7 @@ impl<'a> Sink<'a> {
     }
 
     pub(super) fn assume(&self, key: String, text: String) {
-        self.assumptions
-            .borrow_mut()
-            .push(Assumption { key, text });
+        self.assumptions.borrow_mut().push(Assumption { key, text });
     }
 
     fn keep(&self, diagnostic: Diagnostic, missing: Option<String>) {

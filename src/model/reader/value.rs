@@ -33,7 +33,11 @@ impl<'a> Section<'a> {
         let allowed: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
         self.note(unknown_name(
             Code::UnknownWord,
-            format!("unknown word for {}: {}", self.key_name(key), quoted(written)),
+            format!(
+                "unknown word for {}: {}",
+                self.key_name(key),
+                quoted(written)
+            ),
             Some(self.place(key)),
             written,
             &allowed,

@@ -1,0 +1,3 @@
+//! What must hold for every model.
+
+mod model_file;
