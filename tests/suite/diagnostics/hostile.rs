@@ -208,6 +208,41 @@ proptest! {
     }
 }
 
+/// The good build with some of its numbers, those inside texts too, multiplied by powers of ten.
+fn scaled(powers: &[i32]) -> String {
+    let mut out = String::new();
+    let mut number = String::new();
+    let mut next = powers.iter().cycle();
+    for c in GOOD.chars().chain(['\n']) {
+        if c.is_ascii_digit() || (c == '.' && !number.is_empty()) {
+            number.push(c);
+            continue;
+        }
+        match number.parse::<f64>() {
+            // A name such as "1", a count or the 2 of `m2` stays, and most numbers do.
+            Ok(value) if value > 4.0 => {
+                let power = next.next().copied().unwrap_or(0);
+                out += &format!("{}", value * 10_f64.powi(power));
+            }
+            _ => out += &number,
+        }
+        number.clear();
+        out.push(c);
+    }
+    out
+}
+
+proptest! {
+    #![proptest_config(Config { cases: 150, ..Config::default() })]
+
+    #[test]
+    fn a_build_with_numbers_of_any_size_is_answered(
+        powers in prop::collection::vec(prop_oneof![40 => Just(0), 1 => -5..6], 60..120)
+    ) {
+        survive(scaled(&powers).as_bytes());
+    }
+}
+
 /// Each key of the good build with each strange value, one at a time: what is read evaluates.
 #[test]
 fn every_key_with_every_strange_value_is_answered() {
