@@ -1,4 +1,28 @@
 //! The model file as a whole: bytes to a checked model, or every problem at once.
+//!
+//! TOML in UTF-8, at most 1 MB and 500 items of a sort. Every value with a
+//! dimension is text with its unit, a vector one text with one unit at its end.
+//! Each section has its keys in the documentation of its own module.
+//!
+//! | key | meaning | kind | default |
+//! |---|---|---|---|
+//! | `title` | title for the report, one line | words | needed |
+//! | `notes` | free notes | text | none |
+//! | `datum` | see below | table | needed |
+//! | `vehicle`, `point`, `clearance` | what is around the powertrain | [`surroundings`] | none |
+//! | `part` | what is supported | [`part`] | needed |
+//! | `engine`, `driveline` | what drives it | [`drivetrain`] | none |
+//! | `isolator` | what it rests on | [`isolator`] | needed |
+//! | `mount` | where it rests | [`mount`] | needed |
+//! | `loads`, `load` | what it must stand | [`load`] | the usual set |
+//! | `targets` | what the checks compare with | [`criteria`] | common practice |
+//!
+//! `[datum]`, what the positions mean:
+//!
+//! | key | meaning | kind | default |
+//! |---|---|---|---|
+//! | `origin` | where the origin is, printed in the report | text | needed |
+//! | `fitted` | `"free"`: positions with the rubber unloaded; `"settled"`: resting on it | word | needed |
 
 use std::collections::HashSet;
 

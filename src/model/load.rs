@@ -327,12 +327,10 @@ fn read_drive(section: &Section<'_>, context: &Context<'_>) -> Option<Drive> {
 
 fn read_applied(section: Section<'_>, context: &Context<'_>) -> Option<AppliedAt> {
     section.must_have(&[("point", "which `[[point]]` the force acts at")]);
-    if !section.has("force") && !section.has("moment") {
-        section.must_have(&[(
-            "force",
-            "force on the powertrain, vehicle axes, such as \"0, 0, 2.8 kN\"",
-        )]);
-    }
+    section.must_have_one_of(
+        &["force", "moment"],
+        "force on the powertrain, vehicle axes, such as \"0, 0, 2.8 kN\", or a `moment`",
+    );
     let point = section.reference("point", context.point_names);
     let force = section.vector("force", Quantity::Force, Bound::FORCE);
     let moment = section.vector("moment", Quantity::Torque, Bound::TORQUE);

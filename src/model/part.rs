@@ -6,7 +6,7 @@
 //! | `mass` | what it weighs, fluids included, 1 g to 1000 t | mass | needed |
 //! | `at` | its centre of gravity, vehicle axes, within 100 m of the datum | 3 lengths | needed |
 //! | `inertia` | `{ xx, yy, zz, xy, xz, yz, products }` about its centre of gravity, along its own axes | inertia | from the shape |
-//! | `inertia.xy`, `.xz`, `.yz` | products of inertia | inertia | 0 |
+//! | `inertia.xy`, `inertia.xz`, `inertia.yz` | products of inertia | inertia | 0 |
 //! | `inertia.products` | `"integral"` when xy is +∫ x y dm, `"tensor"` when it is the off-diagonal element | word | needed with a product |
 //! | `box` | sizes along its own x, y, z | 3 lengths | none |
 //! | `cylinder` | `{ diameter, length }`, along its own x | lengths | none |
@@ -190,15 +190,10 @@ fn read_inertia(
         return None;
     }
     let Some(shape) = shape else {
-        let shape_is_wrong = ["box", "cylinder", "tube"]
-            .iter()
-            .any(|key| section.has(key));
-        if !shape_is_wrong {
-            section.must_have(&[(
-                "inertia",
-                "such as `inertia = { xx = \"8 kg m2\", … }`, or a shape to estimate it from, such as `box = \"720, 340, 360 mm\"`, `cylinder` or `tube`",
-            )]);
-        }
+        section.must_have_one_of(
+            &["inertia", "box", "cylinder", "tube"],
+            "such as `inertia = { xx = \"8 kg m2\", … }`, or a shape to estimate it from, such as `box = \"720, 340, 360 mm\"`, `cylinder` or `tube`",
+        );
         return None;
     };
     let fill = fill.unwrap_or_else(|| default_fill(section, shape));

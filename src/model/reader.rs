@@ -191,18 +191,32 @@ impl<'a> Section<'a> {
     /// Notes every key of the list that is absent, with what it is for.
     pub(crate) fn must_have(&self, keys: &[(&'static str, &str)]) {
         for &(key, purpose) in keys {
-            if !self.has(key) {
-                self.sink.push_missing(
-                    self.key_path(key),
-                    Diagnostic::error(
-                        Code::MissingKey,
-                        format!("{} is missing", self.key_name(key)),
-                        Some(self.span.clone()),
-                    )
-                    .help(format!("add `{key}`: {purpose}")),
-                );
-            }
+            self.must_have_one_of(&[key], purpose);
         }
+    }
+
+    /// Notes that a key is absent, and all those that could stand in its place, with what it is for.
+    pub(crate) fn must_have_one_of(&self, keys: &[&'static str], purpose: &str) {
+        let Some(first) = keys.first() else {
+            return;
+        };
+        if keys.iter().any(|key| self.has(key)) {
+            return;
+        }
+        let others = if keys.len() > 1 {
+            " (or what stands for it)"
+        } else {
+            ""
+        };
+        let diagnostic = Diagnostic::error(
+            Code::MissingKey,
+            format!("{} is missing{others}", self.key_name(first)),
+            Some(self.span.clone()),
+        );
+        self.sink.push_missing(
+            keys.iter().map(|key| self.key_path(key)).collect(),
+            diagnostic.help(format!("add `{first}`: {purpose}")),
+        );
     }
 
     /// Notes every key that was never asked for. The last word on a section.

@@ -55,11 +55,11 @@ fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
         );
         return None;
     }
+    section.must_have_one_of(
+        &["rates", "puck"],
+        "rates along u, v, w, such as \"200 kN/mm\", or `puck = { diameter = \"60 mm\", bore = \"13 mm\", height = \"40 mm\" }`",
+    );
     if !section.has("puck") {
-        section.must_have(&[(
-            "rates",
-            "rates along u, v, w, such as \"200 kN/mm\", or `puck = { diameter = \"60 mm\", bore = \"13 mm\", height = \"40 mm\" }`",
-        )]);
         let rates = section.per_axis("rates", Quantity::LinearRate, Bound::RATE)?;
         return Some(Arc::new(Rates { rates }));
     }

@@ -3,6 +3,8 @@
 //! The outer bounds are far beyond any build. They stop a slipped exponent or a
 //! wrong unit at the key that holds it, before it spoils a result.
 
+use std::f64::consts::TAU;
+
 /// Which numbers a key takes.
 #[derive(Debug, Clone, Copy)]
 pub(crate) enum Bound {
@@ -40,9 +42,13 @@ impl Bound {
     /// A force [N].
     pub(crate) const FORCE: Self = Self::Stated(-1e8, 1e8, "between -1e8 and 1e8 N");
     /// A speed or frequency of a machine [rad/s].
-    pub(crate) const FREQUENCY: Self = Self::Stated(0.01, 1e5, "between 0.1 rpm and 900 000 rpm");
+    pub(crate) const FREQUENCY: Self = Self::Stated(
+        TAU / 600.0,
+        TAU * 1e6 / 60.0,
+        "between 0.1 rpm and 1 000 000 rpm",
+    );
     /// An angle [rad].
-    pub(crate) const ANGLE: Self = Self::Stated(-6.3, 6.3, "within one turn either way");
+    pub(crate) const ANGLE: Self = Self::Stated(-6.2832, 6.2832, "within one turn either way");
 
     /// Whether a number is one of those taken.
     pub(super) fn holds(self, value: f64) -> bool {

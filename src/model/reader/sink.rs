@@ -9,10 +9,10 @@ use crate::diagnostic::{Code, Diagnostic, Severity};
 /// Most problems of one severity that are listed: more tell nobody more, and a hostile file stays cheap.
 pub(crate) const MOST_PROBLEMS: usize = 200;
 
-/// A problem, and the path of the key it misses when that is what it says.
+/// A problem, and the paths of the keys it misses when that is what it says: any one of them would do.
 struct Noted {
     diagnostic: Diagnostic,
-    missing: Option<String>,
+    missing: Vec<String>,
 }
 
 /// Where problems and assumptions of one file are collected.
@@ -42,12 +42,12 @@ impl<'a> Sink<'a> {
     }
 
     pub(crate) fn push(&self, diagnostic: Diagnostic) {
-        self.keep(diagnostic, None);
+        self.keep(diagnostic, Vec::new());
     }
 
-    /// Notes that the key at a path is missing; taken back when a misspelt key turns out to stand for it.
-    pub(super) fn push_missing(&self, path: String, diagnostic: Diagnostic) {
-        self.keep(diagnostic, Some(path));
+    /// Notes that the keys at some paths are all missing; taken back when a misspelt key turns out to stand for one.
+    pub(super) fn push_missing(&self, paths: Vec<String>, diagnostic: Diagnostic) {
+        self.keep(diagnostic, paths);
     }
 
     /// Says that the absent key at a path is there under a misspelt name.
@@ -79,7 +79,7 @@ impl<'a> Sink<'a> {
         self.assumptions.borrow_mut().push(Assumption { key, text });
     }
 
-    fn keep(&self, diagnostic: Diagnostic, missing: Option<String>) {
+    fn keep(&self, diagnostic: Diagnostic, missing: Vec<String>) {
         let count = match diagnostic.severity {
             Severity::Error => &self.errors,
             Severity::Warning => &self.warnings,
@@ -100,12 +100,7 @@ impl<'a> Sink<'a> {
             .noted
             .into_inner()
             .into_iter()
-            .filter(|noted| {
-                noted
-                    .missing
-                    .as_ref()
-                    .is_none_or(|path| !misspelt.contains(path))
-            })
+            .filter(|noted| !noted.missing.iter().any(|path| misspelt.contains(path)))
             .map(|noted| noted.diagnostic)
             .collect();
         diagnostics.sort_by_key(|d| d.span.as_ref().map_or(0, |span| span.start));

@@ -330,6 +330,16 @@ fn the_largest_hostile_files_are_answered_in_time() {
             ),
         ),
         (
+            "long names",
+            format!(
+                "{}[[load]]\nname = \"l\"\napply = [{{ point = \"{}\" }}]\n",
+                (0..5)
+                    .map(|i| format!("[[point]]\nname = \"{}{i}\"\n", "ab".repeat(10_000)))
+                    .collect::<String>(),
+                "ba".repeat(10_000)
+            ),
+        ),
+        (
             "references",
             filled(
                 &format!("{points}[[load]]\nname = \"l\"\napply = ["),

@@ -1,4 +1,9 @@
 //! Neither the units of a file nor the order of its sections change what it says.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test that cannot go on has failed"
+)]
 
 use bedplate::model::Model;
 use bedplate::model::file::read;
@@ -174,8 +179,7 @@ fn assert_same(first: &str, second: &str, tolerance: f64) {
 fn every_value_of_the_good_build_can_be_written_in_other_units() {
     let mut largest = |count: usize| count.saturating_sub(2);
     let (_, changed) = in_other_units(&mut largest);
-    let dimensional = GOOD.matches(|c: char| c == '"').count();
-    assert!(changed > 60, "{changed} of {dimensional} quotes");
+    assert!(changed > 60, "{changed}");
 }
 
 proptest! {
