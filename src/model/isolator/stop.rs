@@ -1,6 +1,14 @@
 //! Stops of an isolator: free travel each way along an axis, then a stiff contact.
 //!
 //! Acts on the isolator's own deflection, in parallel to its law.
+//!
+//! Key `stops` of an isolator:
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `u`, `v`, `w` | free travel `[lower, upper]` along the axis, one below and one above zero | 2 lengths | no stop |
+//! | `rate` | rate of a touched stop | linear rate | 4 kN/mm |
+//! | `blend` | travel over which the rate grows from zero to full; at most a tenth of the smallest free travel | length | 0.5 mm |
 
 use super::AXIS_NAMES;
 use crate::diagnostic::Code;
@@ -22,6 +30,12 @@ const USUAL_BLEND: f64 = 0.5e-3;
 
 /// The blend is at most this share of the smallest free travel.
 const BLEND_SHARE: f64 = 0.1;
+
+/// Free travel that a file may state [m].
+const TRAVEL: Bound = Bound::Stated(-1.0, 1.0, "within 1 m either way");
+
+/// Smallest free travel either way [m]: below it the contact is too abrupt to be followed.
+const LEAST_TRAVEL: f64 = 0.01e-3;
 
 /// Stops along one axis.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -121,7 +135,7 @@ pub(super) fn read(section: &Section<'_>) -> Option<[AxisStops; 3]> {
     }
     let stops = section.section("stops")?;
     let travels = AXIS_NAMES.map(|axis| read_travel(&stops, axis));
-    let rate = stops.quantity("rate", Quantity::LinearRate, Bound::Positive);
+    let rate = stops.quantity("rate", Quantity::LinearRate, Bound::RATE);
     if !stops.has("rate") {
         stops.assume("rate", "4 kN/mm (common practice)");
     }
@@ -153,16 +167,18 @@ fn read_travel(stops: &Section<'_>, axis: &'static str) -> Option<Option<[f64; 2
     if !stops.has(axis) {
         return Some(None);
     }
-    let travel = stops.span(axis, Quantity::Length, Bound::Any)?;
-    if travel[0] >= 0.0 || travel[1] <= 0.0 {
-        stops.error(
+    let travel = stops.span(axis, Quantity::Length, TRAVEL)?;
+    if travel[0] > -LEAST_TRAVEL || travel[1] < LEAST_TRAVEL {
+        stops.refuse(
             axis,
             Code::InsideOut,
             format!(
-                "the stops along {axis} must lie on both sides of the free position, found {:.2} mm and {:.2} mm",
+                "{} must lie on both sides of the free position: {:.2} mm, {:.2} mm",
+                stops.key_name(axis),
                 travel[0] * 1e3,
                 travel[1] * 1e3
             ),
+            "write the lower end below zero and the upper end above it, at least 0.01 mm each; where there is no stop, a travel that is never reached",
         );
         return None;
     }
