@@ -88,15 +88,11 @@ impl Axes {
         let at = fitted + rest.displacement_of(fitted);
         let along = rest.rotation * engine.crank_direction;
         let torque_roll = self.torque_roll?;
-        let of_line = |through: &Vec3, direction: &Vec3| {
-            distance_of_lines((&at, &along), (through, direction))
-        };
+        let of_line = |through: &Vec3, direction: &Vec3| distance_of_lines((&at, &along), (through, direction));
         Some(FromCrank {
             torque_roll: of_line(&self.centre_of_gravity, &torque_roll),
             stiffness_centre: distance_to_line(&self.stiffness_centre, &at, &along),
-            principal: self
-                .principal
-                .map(|axis| of_line(&axis.through, &axis.direction)),
+            principal: self.principal.map(|axis| of_line(&axis.through, &axis.direction)),
             centre_of_gravity: distance_to_line(&self.centre_of_gravity, &at, &along),
         })
     }

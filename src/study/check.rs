@@ -187,10 +187,7 @@ impl Check {
 
 /// All checks, the worst first.
 pub(super) fn all(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
-    let mut checks: Vec<Check> = ALL
-        .iter()
-        .flat_map(|check| check(model, evaluation))
-        .collect();
+    let mut checks: Vec<Check> = ALL.iter().flat_map(|check| check(model, evaluation)).collect();
     checks.sort_by(|a, b| {
         let used = |check: &Check| check.utilisation.unwrap_or(0.0);
         a.rank().cmp(&b.rank()).then(used(b).total_cmp(&used(a)))
@@ -217,11 +214,7 @@ fn solved<'a>(
     evaluation: &'a Evaluation,
 ) -> impl Iterator<Item = (&'a LoadCase, &'a LoadResult, &'a StaticEquilibrium)> {
     evaluation.loads.iter().filter_map(|result| {
-        Some((
-            model.loads.get(result.load)?,
-            result,
-            result.outcome.as_ref().ok()?,
-        ))
+        Some((model.loads.get(result.load)?, result, result.outcome.as_ref().ok()?))
     })
 }
 
@@ -232,10 +225,7 @@ fn states_of<'a>(
     mount: usize,
 ) -> impl Iterator<Item = (&'a LoadCase, usize, &'a MountState)> {
     solved(model, evaluation).filter_map(move |(load, result, found)| {
-        let place = result
-            .mounts
-            .iter()
-            .position(|&taking_part| taking_part == mount)?;
+        let place = result.mounts.iter().position(|&taking_part| taking_part == mount)?;
         Some((load, result.load, found.mounts.get(place)?))
     })
 }

@@ -27,9 +27,7 @@ pub(super) fn envelopes(model: &Model, loads: &[LoadResult]) -> Vec<Envelope> {
                 least_at: [0; 3],
                 most_at: [0; 3],
             };
-            let motions = loads
-                .iter()
-                .filter_map(|load| Some((load.load, load.points[point]?)));
+            let motions = loads.iter().filter_map(|load| Some((load.load, load.points[point]?)));
             for (load, motion) in motions {
                 envelope.widen(load, &motion);
             }

@@ -89,11 +89,7 @@ pub fn evaluate(model: &Model) -> Result<Evaluation, StaticsFailure> {
     let axes = Axes::at_rest(model, &rest, &rest_modes)?;
     let mut modes = vec![modes_at(0, rest_modes, &axes)];
     for &load in model.modes_at.iter().filter(|&&load| load != 0) {
-        let Some(LoadResult {
-            outcome: Ok(loaded),
-            ..
-        }) = loads.get(load)
-        else {
+        let Some(LoadResult { outcome: Ok(loaded), .. }) = loads.get(load) else {
             continue;
         };
         let body = body_of(model, &held, &whole, &model.loads[load])?;
@@ -150,17 +146,12 @@ fn body_of<'a>(
         .filter(|(part, _)| !load.without_parts.contains(part))
         .map(|(_, part)| &part.mass);
     let mass = MassProperties::combine(left).unwrap_or(model.mass);
-    let mounts = mounts_of(held.len(), load)
-        .into_iter()
-        .map(|mount| held[mount].clone())
-        .collect();
+    let mounts = mounts_of(held.len(), load).into_iter().map(|mount| held[mount].clone()).collect();
     Ok(Supported::new(mass, mounts)?)
 }
 
 fn mounts_of(number: usize, load: &LoadCase) -> Vec<usize> {
-    (0..number)
-        .filter(|mount| !load.without_mounts.contains(mount))
-        .collect()
+    (0..number).filter(|mount| !load.without_mounts.contains(mount)).collect()
 }
 
 fn solve_load(
@@ -220,16 +211,13 @@ fn applied_about(loading: &Loading, centre: &Vec3) -> Wrench {
         force: loading.at_centre,
         moment: loading.moment,
     };
-    loading
-        .at_points
-        .iter()
-        .fold(at_centre, |sum, (point, wrench)| {
-            let turning = Wrench {
-                force: Vec3::zeros(),
-                moment: wrench.moment,
-            };
-            sum + Wrench::of_force_at(wrench.force, point - centre) + turning
-        })
+    loading.at_points.iter().fold(at_centre, |sum, (point, wrench)| {
+        let turning = Wrench {
+            force: Vec3::zeros(),
+            moment: wrench.moment,
+        };
+        sum + Wrench::of_force_at(wrench.force, point - centre) + turning
+    })
 }
 
 fn point_motions(model: &Model, load: &LoadCase, loaded: &StaticEquilibrium) -> Vec<Option<Vec3>> {
@@ -237,9 +225,7 @@ fn point_motions(model: &Model, load: &LoadCase, loaded: &StaticEquilibrium) -> 
         .points
         .iter()
         .map(|point| {
-            let gone = point
-                .part
-                .is_some_and(|part| load.without_parts.contains(&part));
+            let gone = point.part.is_some_and(|part| load.without_parts.contains(&part));
             (!gone).then(|| loaded.displacement_of(point.at))
         })
         .collect()

@@ -21,10 +21,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
 
 fn check(model: &Model, evaluation: &Evaluation, index: usize, clearance: &Clearance) -> Check {
     let blank = Check {
-        basis: format!(
-            "`keep` of the clearance, gap {} as fitted",
-            millimetres(clearance.gap)
-        ),
+        basis: format!("`keep` of the clearance, gap {} as fitted", millimetres(clearance.gap)),
         ..Check::new(
             format!("clearance.{}", slug(&clearance.name)),
             format!("gap {}", clearance.name),

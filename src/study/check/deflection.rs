@@ -34,13 +34,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
     checks
 }
 
-fn check(
-    model: &Model,
-    evaluation: &Evaluation,
-    mount: usize,
-    axis: usize,
-    limit: f64,
-) -> Option<Check> {
+fn check(model: &Model, evaluation: &Evaluation, mount: usize, axis: usize, limit: f64) -> Option<Check> {
     let name = &model.mounts[mount].name;
     let isolator = &model.isolators[model.mounts[mount].isolator];
     let axis_name = AXIS_NAMES[axis];
@@ -60,12 +54,7 @@ fn check(
             Shown::Millimetre,
         )
     }
-    .judged(
-        deflection,
-        Sense::AtMost,
-        limit,
-        isolator.scatter * deflection,
-    );
+    .judged(deflection, Sense::AtMost, limit, isolator.scatter * deflection);
     let rate = isolator.law.at(&crate::spatial::Vec3::zeros()).tangent[(axis, axis)];
     let over = checked.verdict == Verdict::Fails && rest > limit;
     Some(checked.cured_by(|| {

@@ -23,9 +23,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
                 verdict: Verdict::Fails,
                 basis: "the mounts must carry every load case".to_owned(),
                 note: Some(failure.to_string()),
-                cure: Some(
-                    "stiffer mounts, stops, or a mount that holds the motion named".to_owned(),
-                ),
+                cure: Some("stiffer mounts, stops, or a mount that holds the motion named".to_owned()),
                 ..blank("held")
             }),
             Ok(found) if result.load == 0 => {

@@ -83,11 +83,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
             "lower that mode to {}: {:.0} % of its rates; or raise the idle to {}",
             hertz(mode.frequency_hz / raise),
             100.0 / (raise * raise),
-            show(
-                idle_speed * raise,
-                Shown::RevPerMinute,
-                Digits::Significant(2)
-            ),
+            show(idle_speed * raise, Shown::RevPerMinute, Digits::Significant(2)),
         )
     })]
 }

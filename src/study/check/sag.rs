@@ -7,36 +7,25 @@ use crate::units::Shown;
 
 /// One check for the mount that settles most, a rule of good practice.
 pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
-    let sags = model
-        .mounts
-        .iter()
-        .enumerate()
-        .filter_map(|(index, mount)| {
-            let (_, load, state) = states_of(model, evaluation, index).next()?;
-            let down = -(mount.axes * state.deflection).z;
-            Some((mount, load, down))
-        });
+    let sags = model.mounts.iter().enumerate().filter_map(|(index, mount)| {
+        let (_, load, state) = states_of(model, evaluation, index).next()?;
+        let down = -(mount.axes * state.deflection).z;
+        Some((mount, load, down))
+    });
     let Some((mount, load, sag)) = sags.max_by(|a, b| a.2.total_cmp(&b.2)) else {
         return Vec::new();
     };
     let isolator = &model.isolators[mount.isolator];
     let check = Check {
         load: Some(load),
-        basis:
-            "largest sag at a mount (common practice, `targets.sag`): more is soft enough to wander"
-                .to_owned(),
+        basis: "largest sag at a mount (common practice, `targets.sag`): more is soft enough to wander".to_owned(),
         ..Check::new(
             format!("sag.{}", slug(&mount.name)),
             format!("{} settles at rest", mount.name),
             Shown::Millimetre,
         )
     }
-    .judged(
-        sag,
-        Sense::AtMost,
-        model.criteria.sag,
-        isolator.scatter * sag.abs(),
-    )
+    .judged(sag, Sense::AtMost, model.criteria.sag, isolator.scatter * sag.abs())
     .advisory();
     vec![check.cured_by(|| {
         format!(

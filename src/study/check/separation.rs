@@ -25,8 +25,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
     };
     let check = Check {
         load: Some(modes.load),
-        basis: "neighbouring modes 0.5 to 1 Hz apart (common practice, `targets.separation`)"
-            .to_owned(),
+        basis: "neighbouring modes 0.5 to 1 Hz apart (common practice, `targets.separation`)".to_owned(),
         ..Check::new(
             "frequency.separation".to_owned(),
             format!(
@@ -39,12 +38,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
             Shown::Hertz,
         )
     }
-    .judged(
-        distance(pair),
-        Sense::AtLeast,
-        model.criteria.separation,
-        0.0,
-    )
+    .judged(distance(pair), Sense::AtLeast, model.criteria.separation, 0.0)
     .advisory();
     vec![check.cured_by(|| {
         "move a mount or change one rate so that the two part; as they are, one shakes the other".to_owned()

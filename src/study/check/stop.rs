@@ -21,9 +21,7 @@ struct Nearness {
 /// Touched in a `durability` case it is close: the knock is felt. In rarer
 /// cases stops are meant to be touched.
 pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
-    (0..model.mounts.len())
-        .filter_map(|mount| check(model, evaluation, mount))
-        .collect()
+    (0..model.mounts.len()).filter_map(|mount| check(model, evaluation, mount)).collect()
 }
 
 fn check(model: &Model, evaluation: &Evaluation, mount: usize) -> Option<Check> {
@@ -41,18 +39,10 @@ fn check(model: &Model, evaluation: &Evaluation, mount: usize) -> Option<Check> 
     let judge = |near: &Nearness| {
         Check {
             load: Some(near.load),
-            title: format!(
-                "{name} travel along {} before its stop",
-                AXIS_NAMES[near.axis]
-            ),
+            title: format!("{name} travel along {} before its stop", AXIS_NAMES[near.axis]),
             ..blank.clone()
         }
-        .judged(
-            near.deflection,
-            Sense::AtMost,
-            near.travel,
-            isolator.scatter * near.deflection,
-        )
+        .judged(near.deflection, Sense::AtMost, near.travel, isolator.scatter * near.deflection)
     };
     let cure = |near: &Nearness| {
         format!(
@@ -68,9 +58,7 @@ fn check(model: &Model, evaluation: &Evaluation, mount: usize) -> Option<Check> 
         .filter(|near| near.deflection > near.travel);
     Some(match hard {
         Some(near) => Check {
-            note: Some(
-                "the stop is touched in hard use only: a knock is felt, nothing breaks".to_owned(),
-            ),
+            note: Some("the stop is touched in hard use only: a knock is felt, nothing breaks".to_owned()),
             ..judge(&near).advisory().cured_by(|| cure(&near))
         },
         None => everyday,
@@ -78,23 +66,14 @@ fn check(model: &Model, evaluation: &Evaluation, mount: usize) -> Option<Check> 
 }
 
 /// The load case of a class in which the mount uses the largest share of its free travel.
-fn nearest(
-    model: &Model,
-    evaluation: &Evaluation,
-    mount: usize,
-    class: LoadClass,
-) -> Option<Nearness> {
+fn nearest(model: &Model, evaluation: &Evaluation, mount: usize, class: LoadClass) -> Option<Nearness> {
     let stops = &model.isolators[model.mounts[mount].isolator].stops;
     states_of(model, evaluation, mount)
         .filter(|(load, ..)| load.class == class)
         .flat_map(|(_, load, state)| {
             (0..3).filter_map(move |axis| {
                 let x = state.isolator_deflection[axis];
-                let travel = if x < 0.0 {
-                    -stops[axis].lower?
-                } else {
-                    stops[axis].upper?
-                };
+                let travel = if x < 0.0 { -stops[axis].lower? } else { stops[axis].upper? };
                 Some(Nearness {
                     load,
                     axis,

@@ -32,10 +32,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
 
 /// Upward force of each mount at rest [N].
 fn lifts(rest: &StaticEquilibrium) -> Vec<f64> {
-    rest.mounts
-        .iter()
-        .map(|mount| mount.force_on_powertrain.z)
-        .collect()
+    rest.mounts.iter().map(|mount| mount.force_on_powertrain.z).collect()
 }
 
 fn pulled_down(name: &str, share: f64) -> Check {
@@ -50,17 +47,13 @@ fn pulled_down(name: &str, share: f64) -> Check {
     }
     .judged(share, Sense::AtLeast, 0.0, 0.0)
     .advisory()
-    .cured_by(|| {
-        "the centre of gravity lies outside the mounts: move this mount or another beyond it"
-            .to_owned()
-    })
+    .cured_by(|| "the centre of gravity lies outside the mounts: move this mount or another beyond it".to_owned())
 }
 
 fn most_loaded(model: &Model, name: &str, share: f64) -> Check {
     Check {
         load: Some(0),
-        basis: "largest share of the weight on one mount (common practice, `targets.mount_share`)"
-            .to_owned(),
+        basis: "largest share of the weight on one mount (common practice, `targets.mount_share`)".to_owned(),
         ..Check::new(
             format!("weight.{}", slug(name)),
             format!("{name} share of the weight"),
@@ -69,9 +62,7 @@ fn most_loaded(model: &Model, name: &str, share: f64) -> Check {
     }
     .judged(share, Sense::AtMost, model.criteria.mount_share, 0.0)
     .advisory()
-    .cured_by(|| {
-        format!("move {name} away from the centre of gravity, or another mount nearer to it")
-    })
+    .cured_by(|| format!("move {name} away from the centre of gravity, or another mount nearer to it"))
 }
 
 fn imbalance(model: &Model, lifts: &[f64]) -> Option<Check> {

@@ -38,12 +38,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
             Shown::Hertz,
         )
     }
-    .judged(
-        frequency,
-        sense,
-        edge,
-        frequency * largest_scatter(model) / 2.0,
-    )
+    .judged(frequency, sense, edge, frequency * largest_scatter(model) / 2.0)
     .advisory();
     vec![check.cured_by(|| {
         let wanted = (edge / frequency).powi(2) * 100.0;
