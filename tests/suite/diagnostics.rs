@@ -106,7 +106,8 @@ fn every_code_has_a_fixture() {
         .collect();
     // These need bytes or sizes that no fixture should hold; they have tests below.
     let elsewhere = [Code::NotText, Code::TooLarge, Code::TooManyProblems];
-    for code in Code::ALL {
+    // The solver's codes, S, are not problems of a file: the command line's tests trigger them.
+    for code in Code::ALL.iter().filter(|code| code.id().starts_with('M')) {
         assert_eq!(
             seen.contains(code.id()),
             !elsewhere.contains(code),

@@ -5,6 +5,9 @@
 
 use std::f64::consts::TAU;
 
+/// One turn [rad], with room for the rounding of 360 deg.
+const ONE_TURN: f64 = TAU * (1.0 + 1e-9);
+
 /// Which numbers a key takes.
 #[derive(Debug, Clone, Copy)]
 pub(crate) enum Bound {
@@ -48,7 +51,7 @@ impl Bound {
         "between 0.1 rpm and 1 000 000 rpm",
     );
     /// An angle [rad].
-    pub(crate) const ANGLE: Self = Self::Stated(-6.2832, 6.2832, "within one turn either way");
+    pub(crate) const ANGLE: Self = Self::Stated(-ONE_TURN, ONE_TURN, "within one turn either way");
 
     /// Whether a number is one of those taken.
     pub(super) fn holds(self, value: f64) -> bool {
