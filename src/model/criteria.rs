@@ -17,13 +17,13 @@ use crate::units::Quantity;
 /// What the checks compare with. Every default is common practice and can be replaced in the file.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Criteria {
-    /// Largest static sag at a mount [m].
+    /// Largest static sag at a mount \[m\].
     pub sag: f64,
     /// Least ratio of the idle firing frequency to the modes that the torque excites.
     pub idle_ratio: f64,
-    /// Least distance between neighbouring natural frequencies [Hz].
+    /// Least distance between neighbouring natural frequencies \[Hz\].
     pub separation: f64,
-    /// Band in which the wheels hop [Hz].
+    /// Band in which the wheels hop \[Hz\].
     pub wheel_hop: [f64; 2],
     /// Largest share of the weight on one mount.
     pub mount_share: f64,

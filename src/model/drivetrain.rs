@@ -62,7 +62,7 @@ pub struct Engine {
     pub cycle: Cycle,
     /// Unit vector about which the crank or rotor turns, right-hand rule, vehicle axes.
     pub crank_direction: Vec3,
-    /// A point on the crank line [m], when known.
+    /// A point on the crank line \[m\], when known.
     pub crank_at: Option<Vec3>,
     /// Highest net torque [N m].
     pub torque: Option<f64>,

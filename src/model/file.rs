@@ -39,7 +39,7 @@ use super::{Fitted, Model, criteria, drivetrain, isolator, load, mount, part, su
 use crate::diagnostic::{Code, Diagnostic, Severity};
 use crate::model::mass::MassProperties;
 
-/// Largest file that is read [bytes]. A build with every section is some 10 kB;
+/// Largest file that is read \[bytes\]. A build with every section is some 10 kB;
 /// the limit keeps the answer to a hostile file quick.
 pub const LARGEST_FILE: usize = 1_000_000;
 

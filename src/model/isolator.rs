@@ -1,6 +1,6 @@
 //! What the powertrain rests on: laws of isolators, and what is known beside the law.
 //!
-//! A kind is one file below this one and one line in [`KINDS`]. A kind gives a
+//! A kind is one file below this one and one line in `KINDS`. A kind gives a
 //! [`Law`] (force and tangent at a deflection); stops, limits, dynamic ratio,
 //! loss factor and scatter are the same for every kind and live here.
 //!
@@ -56,17 +56,17 @@ const KINDS: &[Kind] = &[rates::KIND, solid::KIND];
 /// Force, tangent and energy of a law at one deflection, in mount axes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LawPoint {
-    /// Gradient of the energy [N]: force that holds the deflection, so the powertrain feels its negative.
+    /// Gradient of the energy \[N\]: force that holds the deflection, so the powertrain feels its negative.
     pub force: Vec3,
     /// Derivative of the force [N/m], symmetric.
     pub tangent: Mat3,
-    /// Stored energy [J], zero at no deflection.
+    /// Stored energy \[J\], zero at no deflection.
     pub energy: f64,
 }
 
 /// Elastic law of one isolator kind in its own axes u, v, w.
 pub trait Law: std::fmt::Debug + Send + Sync {
-    /// Force, tangent and energy at the isolator's own deflection `x` [m], powertrain side minus chassis side.
+    /// Force, tangent and energy at the isolator's own deflection `x` \[m\], powertrain side minus chassis side.
     fn at(&self, x: &Vec3) -> LawPoint;
 }
 
@@ -94,7 +94,7 @@ pub struct Isolator {
     pub law: Arc<dyn Law>,
     /// Stops along u, v, w, in parallel to the law.
     pub stops: [AxisStops; 3],
-    /// Largest deflection either way for a long life, along u, v, w [m].
+    /// Largest deflection either way for a long life, along u, v, w \[m\].
     pub limits: [Option<f64>; 3],
     /// Ratio of the rate in vibration to the static rate.
     pub dynamic_ratio: f64,
@@ -134,7 +134,7 @@ impl Isolator {
         }
     }
 
-    /// Force, tangent and energy at the isolator's own deflection `x` [m], stops included.
+    /// Force, tangent and energy at the isolator's own deflection `x` \[m\], stops included.
     #[must_use]
     pub fn at(&self, x: &Vec3) -> IsolatorState {
         let mut state = IsolatorState {

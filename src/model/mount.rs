@@ -22,7 +22,7 @@ use crate::units::Quantity;
 pub struct Mount {
     /// Name in the file.
     pub name: String,
-    /// Place in the file's fitted state, in vehicle axes [m].
+    /// Place in the file's fitted state, in vehicle axes \[m\].
     pub at: Vec3,
     /// `R_VM`: columns are the mount axes u, v, w in vehicle axes, fixed to the chassis.
     pub axes: Mat3,

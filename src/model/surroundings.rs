@@ -50,15 +50,15 @@ pub enum Driven {
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct Vehicle {
-    /// Mass of the whole vehicle [kg].
+    /// Mass of the whole vehicle \[kg\].
     pub mass: f64,
-    /// Distance between the axles [m].
+    /// Distance between the axles \[m\].
     pub wheelbase: f64,
-    /// Centre of gravity of the whole vehicle, vehicle axes [m].
+    /// Centre of gravity of the whole vehicle, vehicle axes \[m\].
     pub centre_of_gravity: Vec3,
-    /// Middle of the front axle, vehicle axes [m]; the ground is a tyre radius below.
+    /// Middle of the front axle, vehicle axes \[m\]; the ground is a tyre radius below.
     pub front_axle: Vec3,
-    /// Loaded radius of the driven tyres [m].
+    /// Loaded radius of the driven tyres \[m\].
     pub tyre_radius: f64,
     /// Friction coefficient at the driven tyres.
     pub tyre_grip: f64,
@@ -67,13 +67,13 @@ pub struct Vehicle {
 }
 
 impl Vehicle {
-    /// Height of the centre of gravity above the ground [m].
+    /// Height of the centre of gravity above the ground \[m\].
     #[must_use]
     pub fn height_above_ground(&self) -> f64 {
         self.centre_of_gravity.z - self.front_axle.z + self.tyre_radius
     }
 
-    /// Distance from the front axle back to the centre of gravity [m].
+    /// Distance from the front axle back to the centre of gravity \[m\].
     #[must_use]
     pub fn behind_front_axle(&self) -> f64 {
         self.front_axle.x - self.centre_of_gravity.x
@@ -184,7 +184,7 @@ fn refuse_impossible_stance(section: &Section<'_>, vehicle: &Vehicle) {
 pub struct Point {
     /// Name in the file.
     pub name: String,
-    /// Place in the fitted state, vehicle axes [m].
+    /// Place in the fitted state, vehicle axes \[m\].
     pub at: Vec3,
     /// The part it sits on, as a place in `Model::parts`; it goes when that part is taken away.
     pub part: Option<usize>,
@@ -217,13 +217,13 @@ pub struct Clearance {
     pub point: usize,
     /// Unit vector from the point toward the obstacle, vehicle axes.
     pub toward: Vec3,
-    /// Gap in the fitted state [m].
+    /// Gap in the fitted state \[m\].
     pub gap: f64,
-    /// Gap that must remain [m].
+    /// Gap that must remain \[m\].
     pub keep: f64,
 }
 
-/// Gap to keep when the file states none [m].
+/// Gap to keep when the file states none \[m\].
 ///
 /// # Source
 /// Common practice: 15 mm between the engine and the chassis, steering or crossmember.

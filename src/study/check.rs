@@ -1,6 +1,6 @@
 //! Verdicts: a computed value against a limit, with where the limit comes from and what would move the value.
 //!
-//! One check is one file below this one and one line in [`ALL`].
+//! One check is one file below this one and one line in `ALL`.
 
 mod clearance;
 mod deflection;

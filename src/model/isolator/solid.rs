@@ -30,7 +30,7 @@ pub(super) const KIND: Kind = Kind {
     },
 };
 
-/// Young's modulus of an aluminium alloy [Pa].
+/// Young's modulus of an aluminium alloy \[Pa\].
 ///
 /// # Source
 /// EN 1999-1-1:2007, 3.2.5: E = 70 000 N/mm².
@@ -42,7 +42,7 @@ const ALUMINIUM: f64 = 70e9;
 /// EN 1999-1-1:2007, 3.2.5: ν = 0.3.
 const POISSON: f64 = 0.3;
 
-/// Moduli of what a solid mount may be made of, from a soft plastic to far beyond steel [Pa].
+/// Moduli of what a solid mount may be made of, from a soft plastic to far beyond steel \[Pa\].
 const MODULUS: Bound = Bound::Stated(1e6, 1e13, "between 1 MPa and 10 000 GPa");
 
 fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
@@ -109,13 +109,13 @@ fn read_puck(section: Section<'_>) -> Option<Puck> {
 /// Round metal puck with a bore along w, bolted flat at both ends.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Puck {
-    /// Outer diameter [m].
+    /// Outer diameter \[m\].
     diameter: f64,
-    /// Bore [m].
+    /// Bore \[m\].
     bore: f64,
-    /// Height along w [m].
+    /// Height along w \[m\].
     height: f64,
-    /// Young's modulus [Pa].
+    /// Young's modulus \[Pa\].
     youngs_modulus: f64,
 }
 

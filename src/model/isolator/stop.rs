@@ -21,7 +21,7 @@ use crate::units::Quantity;
 /// Common practice: a thin rubber-faced metal stop is some ten times stiffer than the mount.
 const USUAL_RATE: f64 = 4e6;
 
-/// Travel over which a stop's rate grows where the file states none [m].
+/// Travel over which a stop's rate grows where the file states none \[m\].
 ///
 /// # Source
 /// Common practice: small against the free travel, large enough that the
@@ -31,7 +31,7 @@ const USUAL_BLEND: f64 = 0.5e-3;
 /// The blend is at most this share of the smallest free travel.
 const BLEND_SHARE: f64 = 0.1;
 
-/// Free travel that a file may state [m].
+/// Free travel that a file may state \[m\].
 const TRAVEL: Bound = Bound::Stated(-1.0, 1.0, "within 1 m either way");
 
 /// Smallest free travel either way [m]: below it the contact is too abrupt to be followed.
@@ -40,24 +40,24 @@ const LEAST_TRAVEL: f64 = 0.01e-3;
 /// Stops along one axis.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AxisStops {
-    /// Deflection at which the lower stop is touched [m], below zero; `None` when there is no such stop.
+    /// Deflection at which the lower stop is touched \[m\], below zero; `None` when there is no such stop.
     pub lower: Option<f64>,
-    /// Deflection at which the upper stop is touched [m], above zero.
+    /// Deflection at which the upper stop is touched \[m\], above zero.
     pub upper: Option<f64>,
     /// Full rate of the stop [N/m].
     pub rate: f64,
-    /// Travel over which the rate grows from zero to full [m].
+    /// Travel over which the rate grows from zero to full \[m\].
     pub blend: f64,
 }
 
 /// What a touched stop adds along its axis.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Contact {
-    /// Gradient of the energy [N], with the sign of the deflection.
+    /// Gradient of the energy \[N\], with the sign of the deflection.
     pub force: f64,
     /// Derivative of the force [N/m].
     pub tangent: f64,
-    /// Stored energy [J].
+    /// Stored energy \[J\].
     pub energy: f64,
 }
 
@@ -70,7 +70,7 @@ impl AxisStops {
         blend: 0.0,
     };
 
-    /// What the stops add at deflection `x` [m]; `None` while none is touched.
+    /// What the stops add at deflection `x` \[m\]; `None` while none is touched.
     #[must_use]
     pub fn contact(&self, x: f64) -> Option<Contact> {
         if let Some(upper) = self.upper
@@ -97,8 +97,8 @@ impl AxisStops {
     ///   g ≥ h:       F = k (g − h/2),   F' = k,   E = k (g − h/2)²/2 + k h²/40
     ///
     ///   k  full rate            [N/m]   `rate`
-    ///   h  blend                [m]     `blend`
-    ///   g  penetration          [m]
+    ///   h  blend                \[m\]     `blend`
+    ///   g  penetration          \[m\]
     ///
     /// # Range
     /// Zero, with zero slope, at g = 0; the tangent and its slope are

@@ -5,7 +5,7 @@
 
 use std::f64::consts::TAU;
 
-/// One turn [rad], with room for the rounding of 360 deg.
+/// One turn \[rad\], with room for the rounding of 360 deg.
 const ONE_TURN: f64 = TAU * (1.0 + 1e-9);
 
 /// Which numbers a key takes.
@@ -24,13 +24,13 @@ pub(crate) enum Bound {
 }
 
 impl Bound {
-    /// A place on or near the vehicle [m].
+    /// A place on or near the vehicle \[m\].
     pub(crate) const PLACE: Self = Self::Stated(-100.0, 100.0, "within 100 m of the datum");
-    /// A size of a thing [m].
+    /// A size of a thing \[m\].
     pub(crate) const SIZE: Self = Self::Stated(1e-4, 100.0, "between 0.1 mm and 100 m");
-    /// A travel, a gap or a hole, which may be nothing [m].
+    /// A travel, a gap or a hole, which may be nothing \[m\].
     pub(crate) const TRAVEL: Self = Self::Stated(0.0, 100.0, "between 0 and 100 m");
-    /// A mass [kg].
+    /// A mass \[kg\].
     pub(crate) const MASS: Self = Self::Stated(1e-3, 1e6, "between 1 g and 1000 t");
     /// A moment of inertia [kg m²].
     pub(crate) const MOMENT: Self = Self::Stated(1e-12, 1e9, "above zero and at most 1e9 kg m2");
@@ -42,7 +42,7 @@ impl Bound {
     pub(crate) const RATE_OR_NONE: Self = Self::Stated(0.0, 1e12, "between 0 and 1e12 N/m");
     /// A torque or moment [N m].
     pub(crate) const TORQUE: Self = Self::Stated(-1e7, 1e7, "between -1e7 and 1e7 N m");
-    /// A force [N].
+    /// A force \[N\].
     pub(crate) const FORCE: Self = Self::Stated(-1e8, 1e8, "between -1e8 and 1e8 N");
     /// A speed or frequency of a machine [rad/s].
     pub(crate) const FREQUENCY: Self = Self::Stated(
@@ -50,7 +50,7 @@ impl Bound {
         TAU * 1e6 / 60.0,
         "between 0.1 rpm and 1 000 000 rpm",
     );
-    /// An angle [rad].
+    /// An angle \[rad\].
     pub(crate) const ANGLE: Self = Self::Stated(-ONE_TURN, ONE_TURN, "within one turn either way");
 
     /// Whether a number is one of those taken.
