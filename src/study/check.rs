@@ -13,6 +13,8 @@ mod tension;
 mod weight;
 mod wheel_hop;
 
+use std::collections::BTreeMap;
+
 use super::evaluate::{Evaluation, LoadResult};
 use crate::model::Model;
 use crate::model::load::LoadCase;
@@ -191,11 +193,24 @@ pub(super) fn all(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
         .iter()
         .flat_map(|check| check(model, evaluation))
         .collect();
+    tell_apart(&mut checks);
     checks.sort_by(|a, b| {
         let used = |check: &Check| check.utilisation.unwrap_or(0.0);
         a.rank().cmp(&b.rank()).then(used(b).total_cmp(&used(a)))
     });
     checks
+}
+
+/// Adds a number to every name of a check that stands there already: "front left" and "front-left" give the same one.
+fn tell_apart(checks: &mut [Check]) {
+    let mut seen: BTreeMap<String, usize> = BTreeMap::new();
+    for check in checks {
+        let times = seen.entry(check.id.clone()).or_default();
+        *times += 1;
+        if *times > 1 {
+            check.id = format!("{}-{times}", check.id);
+        }
+    }
 }
 
 /// Last part of a check's name from a user's name: lower case, everything but letters and digits becomes one hyphen.

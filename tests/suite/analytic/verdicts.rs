@@ -209,3 +209,25 @@ fn a_load_case_without_a_position_says_what_is_not_held() {
     );
     assert_eq!(find(&found, "frequency.wheel-hop").verdict, Verdict::Ok);
 }
+
+/// Names that differ only in what a check's name leaves out still give checks of different names.
+#[test]
+fn checks_of_like_names_are_told_apart() {
+    let gap = |name: &str| {
+        format!(
+            "[[clearance]]\nname = \"{name}\"\npoint = \"sump\"\ntoward = \"0, 0, -1\"\ngap = \"30 mm\"\n"
+        )
+    };
+    let point = "[[point]]\nname = \"sump\"\nat = \"0, 0, -300 mm\"\n";
+    let found = checks(
+        "",
+        &format!("{point}{}{}", gap("sump to link"), gap("Sump-to-link")),
+    );
+    for id in ["clearance.sump-to-link", "clearance.sump-to-link-2"] {
+        assert_eq!(
+            found.iter().filter(|check| check.id == id).count(),
+            1,
+            "{id}"
+        );
+    }
+}
