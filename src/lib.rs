@@ -50,3 +50,8 @@ pub mod rigid;
 pub mod spatial;
 pub mod study;
 pub mod units;
+
+/// The programs on the front page are run with the documentation tests.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+struct FrontPage;

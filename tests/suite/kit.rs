@@ -83,3 +83,62 @@ pub(crate) fn four_mounts_and(more: &str) -> String {
          {mounts}\n{more}"
     )
 }
+
+/// Compares a file of the project with what it should hold now, or writes it when `BEDPLATE_RENEW` is set.
+///
+/// The file holds our own earlier output: this is regression, it guards against
+/// forgetting to renew and proves nothing else. Numbers may differ by one in
+/// their last digit, since the last bit of a sine differs between machines.
+#[track_caller]
+pub(crate) fn assert_renewed(path: &str, fresh: &str) {
+    let whole = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(path);
+    if std::env::var_os("BEDPLATE_RENEW").is_some() {
+        std::fs::write(&whole, fresh).unwrap();
+        return;
+    }
+    let held = std::fs::read_to_string(&whole).unwrap_or_default();
+    if let Some(place) = first_difference(&held, fresh) {
+        panic!(
+            "{path} is not what the program writes now, from here on: {place}\nlook at the change, then \
+             renew it with `BEDPLATE_RENEW=1 cargo test --test suite renew`"
+        );
+    }
+}
+
+/// The fresh text from the first place on at which the two differ by more than one in the last digit of a number.
+fn first_difference(held: &str, fresh: &str) -> Option<String> {
+    let (held, fresh) = (words_and_numbers(held), words_and_numbers(fresh));
+    let differ = held.iter().zip(&fresh).position(|(a, b)| !same(a, b));
+    let place = match differ {
+        Some(place) => place,
+        None if held.len() == fresh.len() => return None,
+        None => held.len().min(fresh.len()),
+    };
+    let from = place.saturating_sub(6).min(fresh.len());
+    let to = (place + 8).min(fresh.len());
+    Some(fresh[from..to].concat())
+}
+
+fn same(a: &str, b: &str) -> bool {
+    let decimals = |text: &str| text.split_once('.').map_or(0, |(_, after)| after.len());
+    let (Ok(x), Ok(y)) = (a.parse::<f64>(), b.parse::<f64>()) else {
+        return a == b;
+    };
+    decimals(a) == decimals(b) && (x - y).abs() < 1.5 * 0.1_f64.powf(decimals(a) as f64)
+}
+
+/// Runs of digits and points, and what stands between them.
+fn words_and_numbers(text: &str) -> Vec<&str> {
+    let mut pieces = Vec::new();
+    let mut rest = text;
+    while let Some(first) = rest.chars().next() {
+        let numeric = |c: char| c.is_ascii_digit() || c == '.';
+        let end = rest
+            .find(|c| numeric(c) != numeric(first))
+            .unwrap_or(rest.len());
+        let (piece, after) = rest.split_at(end);
+        pieces.push(piece);
+        rest = after;
+    }
+    pieces
+}

@@ -19,4 +19,5 @@ mod invariant;
 mod kit;
 mod models;
 mod published;
+mod renew;
 mod tidy;
