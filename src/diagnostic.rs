@@ -96,22 +96,33 @@ pub fn place(text: &str, byte: usize) -> Place {
     }
 }
 
+/// Longest name for which a nearest one is looked for: the search takes time with the square of the length.
+const LONGEST_GUESS: usize = 100;
+
 /// The known name nearest to what was written, when it is near enough to be meant.
+///
+/// Near enough is one slip, and one more for every four letters, as long as some letter is left in common.
 #[must_use]
 pub fn did_you_mean<'a>(
     written: &str,
     known: impl IntoIterator<Item = &'a str>,
 ) -> Option<&'a str> {
     let lower = written.to_lowercase();
+    let length = lower.chars().count();
+    if length > LONGEST_GUESS {
+        return None;
+    }
     known
         .into_iter()
-        .map(|name| {
-            (
-                strsim::damerau_levenshtein(&lower, &name.to_lowercase()),
-                name,
-            )
+        .filter_map(|name| {
+            let other = name.chars().count();
+            let slips = 1 + other / 4;
+            if length.abs_diff(other) > slips {
+                return None;
+            }
+            let distance = strsim::damerau_levenshtein(&lower, &name.to_lowercase());
+            (distance <= slips && distance < length.max(other)).then_some((distance, name))
         })
-        .filter(|(distance, name)| *distance <= 1 + name.chars().count() / 4)
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, name)| name)
 }

@@ -11,11 +11,11 @@
 //!
 //! | symbol | meaning |
 //! |---|---|
-//! | `p_VP` | position of the origin of `P`, measured from `V`, in axes of `V` [m] |
-//! | `p_PM` | powertrain-side mount point, measured from `P`, in axes of `P` [m] |
+//! | `p_VP` | position of the origin of `P`, measured from `V`, in axes of `V` \[m\] |
+//! | `p_PM` | powertrain-side mount point, measured from `P`, in axes of `P` \[m\] |
 //! | `R_VP` | rotation that takes components in `P` to components in `V` |
-//! | `r` | `R_VP p_PM`: arm from the centre of gravity to a point, in axes of `V` [m] |
-//! | `F`, `M` | force [N] and moment [N m] |
+//! | `r` | `R_VP p_PM`: arm from the centre of gravity to a point, in axes of `V` \[m\] |
+//! | `F`, `M` | force \[N\] and moment [N m] |
 //! | `q` | small motion `(translation, rotation)` of the powertrain, in axes of `V` |
 //!
 //! Letters that stand side by side cancel: `R_VP * p_PM` is a vector in `V`.
@@ -45,7 +45,7 @@ pub const STANDARD_GRAVITY: f64 = 9.80665;
 /// Position and attitude of the powertrain in the vehicle frame.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Pose {
-    /// `p_VP`: the centre of gravity in vehicle axes [m].
+    /// `p_VP`: the centre of gravity in vehicle axes \[m\].
     pub position: Vec3,
     /// `R_VP`: takes powertrain axes to vehicle axes.
     pub rotation: UnitQuaternion<f64>,
@@ -75,7 +75,7 @@ impl Pose {
 /// Force and moment, about the point and in the axes that the holder states.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Wrench {
-    /// Force [N].
+    /// Force \[N\].
     pub force: Vec3,
     /// Moment [N m].
     pub moment: Vec3,
@@ -150,7 +150,7 @@ pub fn blocks(tt: &Mat3, tr: &Mat3, rt: &Mat3, rr: &Mat3) -> Mat6 {
 /// Adds the stiffness `k` [N/m, vehicle axes] of a spring that holds the point at `arm` to a 6x6 stiffness about the origin of the arm.
 ///
 /// # Equation
-///   K += B' k B,   B = [ I , -[arm] ]
+///   K += B' k B,   B = [ I , -\[arm\] ]
 ///
 /// # Source
 /// Derived: the point moves by `dc + dth × arm`, and `-[arm] dth` is that cross product.
@@ -181,7 +181,7 @@ pub fn turning_displacement(rotation: &UnitQuaternion<f64>, arm: &Vec3) -> Vec3 
     (across * rotation.w + v.cross(&across)) * 2.0
 }
 
-/// Rotation from roll, pitch and yaw [rad]: `Rz(yaw) Ry(pitch) Rx(roll)`.
+/// Rotation from roll, pitch and yaw \[rad\]: `Rz(yaw) Ry(pitch) Rx(roll)`.
 ///
 /// Positive roll lifts the left side, positive pitch drops the nose, positive yaw turns the nose left.
 #[must_use]
@@ -189,7 +189,7 @@ pub fn rotation_from_roll_pitch_yaw(roll: f64, pitch: f64, yaw: f64) -> Rotation
     Rotation3::from_euler_angles(roll, pitch, yaw)
 }
 
-/// Roll, pitch and yaw [rad] of a rotation, in the order of [`rotation_from_roll_pitch_yaw`].
+/// Roll, pitch and yaw \[rad\] of a rotation, in the order of [`rotation_from_roll_pitch_yaw`].
 #[must_use]
 pub fn roll_pitch_yaw(rotation: &UnitQuaternion<f64>) -> [f64; 3] {
     let (roll, pitch, yaw) = rotation.euler_angles();

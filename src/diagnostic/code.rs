@@ -83,8 +83,10 @@ codes! {
     /// Two things of one sort have the same name, so a reference to it would
     /// mean either. Rename one.
     DuplicateName = "M015", "duplicate name";
-    /// A name is empty, longer than 100 characters, holds control characters, or
-    /// is one that the program gives itself.
+    /// A name is empty, longer than 100 characters, holds a line end, starts or
+    /// ends with a space, or has a meaning of its own in the program: "at rest"
+    /// is the load case that every build has, and only "reverse" is the reverse
+    /// gear.
     BadName = "M016", "name cannot be used";
     /// A direction has no length, or the `u` of a mount lies along its `w`, so
     /// that no axes follow from them.
@@ -95,7 +97,8 @@ codes! {
     /// product of inertia in the other sign convention, a tensor about another
     /// point than the centre of gravity, mixed units (kg mm2 against kg m2).
     ImpossibleInertia = "M018", "impossible inertia";
-    /// Two keys say the same thing in two ways; keep one of them.
+    /// Two keys say the same thing in two ways, or one of them leaves the other
+    /// without a meaning; keep one of them.
     Conflict = "M019", "keys that exclude each other";
     /// The key needs another section or key to mean anything, such as a gear
     /// without a `[driveline]`.
@@ -107,14 +110,27 @@ codes! {
     /// There is nothing to support, nothing to support it on, or more of
     /// something than the program takes.
     WrongNumberOfItems = "M022", "too few or too many items";
-    /// A load case takes away every part or every mount.
+    /// A load case takes away every part or every mount, or the part at which one
+    /// of its forces acts.
     NothingLeft = "M023", "nothing left in the load case";
+    /// The list of problems was cut, since it is longer than anyone reads. Mend
+    /// what is listed and read the file again; often one slip near the top is
+    /// the cause of many.
+    TooManyProblems = "M024", "more problems than are listed";
     /// The inertia is possible but belongs to a body as flat as a sheet
     /// (J1 + J2 within 2 % of J3; common practice). Check the sign convention of
     /// the products and the point that the tensor is about.
     SheetLike = "M101", "inertia of a flat sheet";
     /// An isolator is described but no mount uses it.
     Unused = "M102", "isolator that no mount uses";
+    /// A limit of an isolator is larger than the free travel to its stop on
+    /// either side, so that the stop takes over before the limit is reached and
+    /// the limit tells little. One of the two numbers may be wrong.
+    LimitBeyondStop = "M103", "limit beyond the stops";
+    /// The gap to keep is larger than the gap that is there before anything
+    /// moves, so that the check fails unless the powertrain moves away from the
+    /// obstacle. When no `keep` is written, 15 mm is kept (common practice).
+    GapBelowKeep = "M104", "gap smaller than what is to be kept";
     /// Some motion of the powertrain meets no resistance, so it has no position
     /// to rest in. The message names the motions. Usual causes: too few mounts,
     /// mounts in one line, isolators with a rate of zero along the same

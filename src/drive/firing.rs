@@ -26,7 +26,7 @@ pub fn firing_order(cycle: Cycle) -> Option<f64> {
 pub struct Idle {
     /// Firing pulses per turn of the crank.
     pub order: f64,
-    /// Firing frequency [Hz].
+    /// Firing frequency \[Hz\].
     pub frequency_hz: f64,
 }
 

@@ -83,7 +83,7 @@ fn grip_cap(vehicle: &Vehicle, driveline: &Driveline, load: &LoadCase, way: f64)
     }
 }
 
-/// Largest force the driven tyres can put on the road [N], `way` +1 for a push forward, −1 for one backward.
+/// Largest force the driven tyres can put on the road \[N\], `way` +1 for a push forward, −1 for one backward.
 ///
 /// # Equation
 ///   with the acceleration (ax, az) of the load case:
@@ -92,7 +92,7 @@ fn grip_cap(vehicle: &Vehicle, driveline: &Driveline, load: &LoadCase, way: f64)
 ///     rear:   F = μ m g a / (L ∓ μ h)                front:  F = μ m g (L − a) / (L ± μ h)
 ///   all wheels:  F = μ m (g + az)
 ///
-///   a  front axle to centre of gravity, h its height, L wheelbase   [m]
+///   a  front axle to centre of gravity, h its height, L wheelbase   \[m\]
 ///
 /// # Range
 /// Level road, no aerodynamic load, axle loads not below zero nor above the whole weight.

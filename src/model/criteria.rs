@@ -1,4 +1,15 @@
 //! Section `[targets]`: what the checks compare with where the build itself states no limit.
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `sag` | largest static sag at a mount | length | 10 mm |
+//! | `idle_ratio` | least ratio of the idle firing frequency to the modes that the torque excites, 1 to 10 | ratio | √2 |
+//! | `separation` | least distance between neighbouring natural frequencies | frequency | 0.5 Hz |
+//! | `wheel_hop` | band `[from, to]` in which the wheels hop | 2 frequencies | 10 Hz to 15 Hz |
+//! | `mount_share` | largest share of the weight on one mount, 0.05 to 1 | ratio | 0.6 |
+//! | `imbalance` | largest difference between left and right, as a share of both, 0.01 to 1 | ratio | 0.2 |
+//!
+//! All defaults are common practice.
 
 use super::reader::{Bound, Section};
 use crate::units::Quantity;
@@ -6,13 +17,13 @@ use crate::units::Quantity;
 /// What the checks compare with. Every default is common practice and can be replaced in the file.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Criteria {
-    /// Largest static sag at a mount [m].
+    /// Largest static sag at a mount \[m\].
     pub sag: f64,
     /// Least ratio of the idle firing frequency to the modes that the torque excites.
     pub idle_ratio: f64,
-    /// Least distance between neighbouring natural frequencies [Hz].
+    /// Least distance between neighbouring natural frequencies \[Hz\].
     pub separation: f64,
-    /// Band in which the wheels hop [Hz].
+    /// Band in which the wheels hop \[Hz\].
     pub wheel_hop: [f64; 2],
     /// Largest share of the weight on one mount.
     pub mount_share: f64,
@@ -34,13 +45,10 @@ impl Default for Criteria {
 }
 
 /// Reads the section; what is absent keeps its default.
-pub(super) fn read(section: Option<Section<'_>>) -> Criteria {
+pub(super) fn read(section: Section<'_>) -> Criteria {
     let mut criteria = Criteria::default();
-    let Some(section) = section else {
-        return criteria;
-    };
     let hertz = |omega: f64| omega / std::f64::consts::TAU;
-    if let Some(sag) = section.quantity("sag", Quantity::Length, Bound::Positive) {
+    if let Some(sag) = section.quantity("sag", Quantity::Length, Bound::SIZE) {
         criteria.sag = sag;
     }
     if let Some(ratio) = section.ratio("idle_ratio", Bound::Within(1.0, 10.0)) {
@@ -49,7 +57,7 @@ pub(super) fn read(section: Option<Section<'_>>) -> Criteria {
     if let Some(omega) = section.quantity("separation", Quantity::Frequency, Bound::NotNegative) {
         criteria.separation = hertz(omega);
     }
-    if let Some(band) = section.span("wheel_hop", Quantity::Frequency, Bound::Positive) {
+    if let Some(band) = section.span("wheel_hop", Quantity::Frequency, Bound::FREQUENCY) {
         criteria.wheel_hop = band.map(hertz);
     }
     if let Some(share) = section.ratio("mount_share", Bound::Within(0.05, 1.0)) {

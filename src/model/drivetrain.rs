@@ -1,4 +1,28 @@
 //! Sections `[engine]` and `[driveline]`: what makes the torque and where it leaves the powertrain.
+//!
+//! `[engine]`:
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `cycle` | `"four-stroke"`, `"two-stroke"`, `"rotary-piston"` or `"electric"` | word | needed |
+//! | `cylinders` | of a four-stroke or two-stroke, 1 to 64 | whole number | needed there |
+//! | `rotors` | of a rotary-piston engine, 1 to 64 | whole number | needed there |
+//! | `pole_pairs` | of an electric machine, 1 to 64 | whole number | none |
+//! | `crank_direction` | direction about which the crank or rotor turns, right-hand rule | direction | needed |
+//! | `crank_at` | a point on the crank line, vehicle axes | 3 lengths | none |
+//! | `torque` | highest net torque | torque | none: no torque through gears |
+//! | `idle` | idle speed, not of an electric machine | frequency | none: no check at idle |
+//! | `redline` | highest speed, above `idle` | frequency | none |
+//!
+//! `[driveline]`:
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `output` | `"propshaft"` or `"axle-shafts"` | word | needed |
+//! | `output_direction` | direction about which the propshaft turns in a forward gear | direction | as the crank |
+//! | `gears` | table of ratios by name, 0.01 to 1000; `reverse` is the reverse gear | numbers | needed |
+//! | `final_drive` | ratio of the final drive, 0.1 to 100; 1 when the gears include it | number | needed |
+//! | `efficiency` | share of the torque that reaches the wheels, 0.3 to 1 | ratio | 0.95 |
 
 use super::reader::{Bound, Other, Section};
 use crate::diagnostic::Code;
@@ -38,7 +62,7 @@ pub struct Engine {
     pub cycle: Cycle,
     /// Unit vector about which the crank or rotor turns, right-hand rule, vehicle axes.
     pub crank_direction: Vec3,
-    /// A point on the crank line [m], when known.
+    /// A point on the crank line \[m\], when known.
     pub crank_at: Option<Vec3>,
     /// Highest net torque [N m].
     pub torque: Option<f64>,
@@ -116,6 +140,9 @@ impl Driveline {
 /// Common practice for a driven axle with two gear meshes.
 const EFFICIENCY: f64 = 0.95;
 
+/// Torques of an engine that a file may state [N m].
+const ENGINE_TORQUE: Bound = Bound::Stated(1e-3, 1e6, "above zero and at most 1e6 N m");
+
 /// Reads `[engine]`.
 pub(super) fn read_engine(section: Section<'_>) -> Option<Engine> {
     section.must_have(&[
@@ -127,21 +154,27 @@ pub(super) fn read_engine(section: Section<'_>) -> Option<Engine> {
     ]);
     let cycle = read_cycle(&section);
     let crank_direction = section.direction("crank_direction");
-    let crank_at = section.vector("crank_at", Quantity::Length, Bound::Any);
-    let torque = section.quantity("torque", Quantity::Torque, Bound::Positive);
-    let idle = section.quantity("idle", Quantity::Frequency, Bound::Positive);
-    let redline = section.quantity("redline", Quantity::Frequency, Bound::Positive);
+    let crank_at = section.vector("crank_at", Quantity::Length, Bound::PLACE);
+    let torque = section.quantity("torque", Quantity::Torque, ENGINE_TORQUE);
+    let idle = section.quantity("idle", Quantity::Frequency, Bound::FREQUENCY);
+    let redline = section.quantity("redline", Quantity::Frequency, Bound::FREQUENCY);
     if let (Some(idle), Some(redline)) = (idle, redline)
         && idle >= redline
     {
-        section.error(
+        section.refuse(
             "idle",
             Code::InsideOut,
-            "the idle speed is not below the redline",
+            "`engine.idle` is not below `engine.redline`",
+            "check which is which, and their units",
         );
     }
     if matches!(cycle, Some(Cycle::Electric { .. })) && section.has("idle") {
-        section.error("idle", Code::Conflict, "an electric machine does not idle");
+        section.refuse(
+            "idle",
+            Code::Conflict,
+            "`engine.idle` does not belong to an electric machine",
+            "take it out; an electric machine stands still when it has nothing to do",
+        );
     }
     section.finish();
     Some(Engine {
@@ -168,10 +201,11 @@ fn read_cycle(section: &Section<'_>) -> Option<Cycle> {
     let own = kind?;
     for (key, _) in counts {
         if key != own && section.has(key) {
-            section.error(
+            section.refuse(
                 key,
                 Code::Conflict,
-                format!("`{key}` does not belong to this cycle; it takes `{own}`"),
+                format!("{} does not belong to this `cycle`", section.key_name(key)),
+                format!("this one takes `{own}`"),
             );
         }
     }
@@ -213,9 +247,10 @@ pub(super) fn read_driveline(section: Section<'_>, engine: Other<'_, Engine>) ->
             ("axle-shafts", Output::AxleShafts),
         ],
     );
-    let gears = section.named_ratios("gears");
-    if gears.as_ref().is_some_and(Vec::is_empty) {
-        section.error("gears", Code::WrongNumberOfItems, "`gears` holds no gear");
+    let gears = section.named_ratios("gears", Bound::Within(0.01, 1000.0));
+    if let Some(gears) = &gears {
+        section.refuse_empty("gears", "a ratio by name, such as \"1\" = 3.6");
+        refuse_other_reverse(&section, gears);
     }
     let final_drive = section.ratio("final_drive", Bound::Within(0.1, 100.0));
     let efficiency = section.ratio("efficiency", Bound::Within(0.3, 1.0));
@@ -236,6 +271,23 @@ pub(super) fn read_driveline(section: Section<'_>, engine: Other<'_, Engine>) ->
     })
 }
 
+/// A reverse gear under another name would count as a forward gear of a large ratio.
+fn refuse_other_reverse(section: &Section<'_>, gears: &[(String, f64)]) {
+    for (name, _) in gears {
+        let meant = ["r", "rev", "back", Gear::REVERSE]
+            .iter()
+            .any(|word| name.eq_ignore_ascii_case(word));
+        if meant && name != Gear::REVERSE {
+            section.refuse(
+                "gears",
+                Code::BadName,
+                format!("a gear of this name would count as a forward gear: `{name}`"),
+                "the reverse gear is named `reverse`",
+            );
+        }
+    }
+}
+
 /// Direction about which the output turns in a forward gear.
 fn read_output_direction(
     section: &Section<'_>,
@@ -245,10 +297,11 @@ fn read_output_direction(
     let given = section.direction("output_direction");
     match output? {
         Output::AxleShafts if section.has("output_direction") => {
-            section.error(
+            section.refuse(
                 "output_direction",
                 Code::Conflict,
-                "`output_direction` is for a propshaft; axle shafts turn the wheels forward about +y",
+                "`driveline.output_direction` is for a propshaft",
+                "take it out: axle shafts turn the wheels forward about +y, to the left",
             );
             None
         }

@@ -1,15 +1,47 @@
 //! The model file as a whole: bytes to a checked model, or every problem at once.
+//!
+//! TOML in UTF-8, at most 1 MB and 500 items of a sort. Every value with a
+//! dimension is text with its unit, a vector one text with one unit at its end.
+//! Each section has its keys in the documentation of its own module.
+//!
+//! | key | meaning | kind | default |
+//! |---|---|---|---|
+//! | `title` | title for the report, one line | words | needed |
+//! | `notes` | free notes | text | none |
+//! | `datum` | see below | table | needed |
+//! | `vehicle`, `point`, `clearance` | what is around the powertrain | [`surroundings`] | none |
+//! | `part` | what is supported | [`part`] | needed |
+//! | `engine`, `driveline` | what drives it | [`drivetrain`] | none |
+//! | `isolator` | what it rests on | [`isolator`] | needed |
+//! | `mount` | where it rests | [`mount`] | needed |
+//! | `loads`, `load` | what it must stand | [`load`] | the usual set |
+//! | `targets` | what the checks compare with | [`criteria`] | common practice |
+//!
+//! `[datum]`, what the positions mean:
+//!
+//! | key | meaning | kind | default |
+//! |---|---|---|---|
+//! | `origin` | where the origin is, printed in the report | text | needed |
+//! | `fitted` | `"free"`: positions with the rubber unloaded; `"settled"`: resting on it | word | needed |
+
+use std::collections::HashSet;
 
 use toml::de::DeTable;
 
+use super::criteria::Criteria;
+use super::isolator::Isolator;
 use super::load::{Context, Drive, LoadCase, LoadClass, LoadOrigin, usual};
-use super::reader::{Other, Section, Sink};
+use super::mount::Mount;
+use super::part::Part;
+use super::reader::{Items, MOST_PROBLEMS, NamedItems, Names, Other, Section, Sink, quoted};
+use super::surroundings::Vehicle;
 use super::{Fitted, Model, criteria, drivetrain, isolator, load, mount, part, surroundings};
 use crate::diagnostic::{Code, Diagnostic, Severity};
 use crate::model::mass::MassProperties;
 
-/// Largest file that is read [bytes]. A build with every section is some 10 kB.
-pub const LARGEST_FILE: usize = 2_000_000;
+/// Largest file that is read \[bytes\]. A build with every section is some 10 kB;
+/// the limit keeps the answer to a hostile file quick.
+pub const LARGEST_FILE: usize = 1_000_000;
 
 /// A model and what its reader should know about it.
 #[derive(Debug, Clone)]
@@ -35,22 +67,13 @@ pub fn read(bytes: &[u8]) -> Result<Checked, Vec<Diagnostic>> {
             .help("a model file is text of a few kilobytes; is this the right file?"),
         ]);
     }
-    let text = std::str::from_utf8(bytes).map_err(|error| {
-        vec![
-            Diagnostic::error(
-                Code::NotText,
-                format!(
-                    "the file is not UTF-8 text from byte {} on",
-                    error.valid_up_to() + 1
-                ),
-                None,
-            )
-            .help("save it again as plain text in UTF-8"),
-        ]
-    })?;
+    let text = std::str::from_utf8(bytes).map_err(|error| not_text(error.valid_up_to()))?;
+    if let Some(at) = text.find('\0') {
+        return Err(not_text(at));
+    }
     let (document, syntax) = DeTable::parse_recoverable(text);
     if !syntax.is_empty() {
-        return Err(syntax.iter().map(syntax_problem).collect());
+        return Err(syntax_problems(text, &syntax));
     }
     let sink = Sink::new(text);
     let model = read_sections(Section::root(document.get_ref(), &sink));
@@ -67,10 +90,59 @@ pub fn read(bytes: &[u8]) -> Result<Checked, Vec<Diagnostic>> {
     }
 }
 
+/// A file that is no UTF-8 text from a byte on; zero bytes are what UTF-16 text looks like.
+fn not_text(good_bytes: usize) -> Vec<Diagnostic> {
+    vec![
+        Diagnostic::error(
+            Code::NotText,
+            format!("the file is not UTF-8 text from byte {} on", good_bytes + 1),
+            None,
+        )
+        .help("save it again as plain text in UTF-8"),
+    ]
+}
+
+/// What the text has against TOML. A section that stands there twice is said once, not again for each of its keys.
+fn syntax_problems(text: &str, errors: &[toml::de::Error]) -> Vec<Diagnostic> {
+    let sink = Sink::new(text);
+    let mut headers_told = HashSet::new();
+    for error in errors.iter().take(MOST_PROBLEMS) {
+        if let Some(span) = error.span().filter(|_| is_duplicate(error)) {
+            let before = text.get(..span.start).unwrap_or_default();
+            let header = before.rfind("\n[");
+            let in_header = header.is_some_and(|at| !before[at + 1..].contains('\n'));
+            if in_header {
+                headers_told.insert(header);
+            } else if headers_told.contains(&header) {
+                continue;
+            }
+        }
+        sink.push(syntax_problem(error));
+    }
+    for _ in errors.iter().skip(MOST_PROBLEMS) {
+        sink.count_error();
+    }
+    sink.into_parts().0
+}
+
+fn is_duplicate(error: &toml::de::Error) -> bool {
+    error.message().starts_with("duplicate key")
+}
+
 fn syntax_problem(error: &toml::de::Error) -> Diagnostic {
     let message = error.message().lines().next().unwrap_or_default();
-    Diagnostic::error(Code::Syntax, message.to_owned(), error.span())
-        .help("the file is TOML: `key = \"text\"`, sections headed `[name]` or `[[name]]`")
+    let help = if message.contains("must be quoted") {
+        "put text and values with a unit in quotes: `mass = \"180 kg\"`"
+    } else if is_duplicate(error) {
+        "the key or section stands in the file already: take one of them out, or give it another name"
+    } else if message.contains("recurs") {
+        "a model file needs no more than a few levels of brackets"
+    } else {
+        "the file is TOML: `key = \"text\"`, sections headed `[name]` or `[[name]]`"
+    };
+    Diagnostic::error(Code::Syntax, message, error.span())
+        .label("not understood")
+        .help(help)
 }
 
 /// `None` when something is wrong; the sink knows what.
@@ -85,83 +157,54 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
         ("isolator", "`[isolator.NAME]`, what the mounts are made of"),
         ("mount", "`[[mount]]`, at least one"),
     ]);
+    root.refuse_empty("part", "`[[part]]`, at least one thing that has weight");
+    root.refuse_empty("isolator", "`[isolator.NAME]`, what the mounts are made of");
+    root.refuse_empty("mount", "`[[mount]]`, at least one");
     let title = root.name("title");
     let notes = root.text("notes").map(str::to_owned);
-    let datum = root.section("datum").map(read_datum);
-    let vehicle = root.section("vehicle").map(surroundings::read_vehicle);
-    let engine = root.section("engine").map(drivetrain::read_engine);
-    let driveline = root
-        .section("driveline")
-        .map(|section| drivetrain::read_driveline(section, Other::from_read(&engine)));
+    let datum = root.judged("datum", read_datum);
+    let vehicle = root.judged("vehicle", surroundings::read_vehicle);
+    let engine = root.judged("engine", drivetrain::read_engine);
+    let driveline = root.judged("driveline", |section| {
+        drivetrain::read_driveline(section, Other::from_read(&engine))
+    });
 
-    let part_sections = named(&root, "part", "part");
-    let isolator_sections = root.named_sections("isolator");
-    let mount_sections = named(&root, "mount", "mount");
-    let point_sections = named(&root, "point", "point");
-    let clearance_sections = named(&root, "clearance", "clearance");
-    let load_sections = named(&root, "load", "load case");
-    let names = |sections: &[Section<'_>]| -> Vec<String> {
-        sections
-            .iter()
-            .map(|section| section.written_name().to_owned())
-            .collect()
-    };
-    let (part_names, mount_names) = (names(&part_sections), names(&mount_sections));
-    let point_names = names(&point_sections);
-    let isolator_names: Vec<String> = isolator_sections
-        .iter()
-        .map(|(name, _)| name.clone())
-        .collect();
-
-    let parts = read_all(part_sections, part::read);
-    let isolator_places: Vec<_> = isolator_sections
-        .iter()
-        .map(|(_, section)| section.place_of_section())
-        .collect();
-    let isolators: Vec<_> = isolator_sections
-        .into_iter()
-        .map(|(name, section)| isolator::read(&name, section))
-        .collect();
-    let known_isolators = as_slices(&isolator_names);
-    let mounts = read_all(mount_sections, |section| {
-        mount::read(section, &isolators, &known_isolators)
+    let Items {
+        sections,
+        names: part_names,
+    } = root.items("part", "part");
+    let parts = read_all(sections, part::read);
+    let (isolators, mounts, mount_names) = read_supports(&root);
+    let Items {
+        sections,
+        names: point_names,
+    } = root.items("point", "point");
+    let points = read_all(sections, |section| {
+        surroundings::read_point(section, &part_names)
     });
-    for (index, (name, place)) in isolator_names.iter().zip(isolator_places).enumerate() {
-        let used = mounts
-            .iter()
-            .any(|mount| mount.as_ref().is_none_or(|m| m.isolator == index));
-        if !used {
-            root.note(Diagnostic::warning(
-                Code::Unused,
-                format!("no mount uses the isolator `{name}`"),
-                Some(place),
-            ));
-        }
-    }
-    let known_points = as_slices(&point_names);
-    let known_parts = as_slices(&part_names);
-    let points = read_all(point_sections, |section| {
-        surroundings::read_point(section, &known_parts)
+    let clearances = read_all(root.items("clearance", "clearance").sections, |section| {
+        surroundings::read_clearance(section, &point_names)
     });
-    let clearances = read_all(clearance_sections, |section| {
-        surroundings::read_clearance(section, &known_points)
-    });
-    let known_mounts = as_slices(&mount_names);
     let context = Context {
-        parts: &known_parts,
-        mounts: &known_mounts,
-        points: &known_points,
+        parts: &part_names,
+        mounts: &mount_names,
+        point_names: &point_names,
+        points: &points,
         engine: Other::from_read(&engine),
         driveline: Other::from_read(&driveline),
         vehicle: Other::from_read(&vehicle),
     };
-    let own_loads = read_all(load_sections, |section| load::read(section, &context));
-    let (loads, modes_at) = read_load_options(&root, own_loads, &context);
-    let criteria = criteria::read(root.section("targets"));
+    let (loads, modes_at) = read_loads(&root, &context);
+    let criteria = root
+        .section("targets")
+        .map_or_else(Criteria::default, criteria::read);
+
+    let parts: Option<Vec<_>> = parts.into_iter().collect();
+    let mass = parts
+        .as_ref()
+        .and_then(|parts| total_mass(&root, parts, Other::from_read(&vehicle)));
     root.finish();
 
-    let parts: Vec<_> = parts.into_iter().collect::<Option<_>>()?;
-    let mass = MassProperties::combine(parts.iter().map(|part| &part.mass))?;
     let (origin, fitted) = datum??;
     Some(Model {
         title: title?,
@@ -169,7 +212,7 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
         origin,
         fitted,
         vehicle: optional(vehicle)?,
-        parts,
+        parts: parts?,
         engine: optional(engine)?,
         driveline: optional(driveline)?,
         isolators: isolators.into_iter().collect::<Option<_>>()?,
@@ -180,8 +223,81 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
         clearances: clearances.into_iter().collect::<Option<_>>()?,
         criteria,
         assumptions: Vec::new(),
-        mass,
+        mass: mass?,
     })
+}
+
+/// Isolators, and the mounts in which they sit.
+fn read_supports<'a>(root: &Section<'a>) -> (Vec<Option<Isolator>>, Vec<Option<Mount>>, Names<'a>) {
+    let NamedItems { sections, names } = root.named_items("isolator", "isolator");
+    let mut places = Vec::with_capacity(sections.len());
+    let mut isolators = Vec::with_capacity(sections.len());
+    for (name, place, section) in sections {
+        places.push((name, place));
+        isolators.push(section.and_then(|section| isolator::read(name, section)));
+    }
+    let Items {
+        sections,
+        names: mount_names,
+    } = root.items("mount", "mount");
+    let mounts = read_all(sections, |section| mount::read(section, &isolators, &names));
+    // With a mount that could not be read nobody knows which isolators are used.
+    let used: Option<HashSet<usize>> = mounts
+        .iter()
+        .map(|mount| mount.as_ref().map(|mount| mount.isolator))
+        .collect();
+    if let Some(used) = used.filter(|used| !used.is_empty()) {
+        for (index, (name, place)) in places.into_iter().enumerate() {
+            if !used.contains(&index) {
+                root.note(
+                    Diagnostic::warning(
+                        Code::Unused,
+                        format!("no mount uses the isolator {}", quoted(name)),
+                        Some(place),
+                    )
+                    .label("not used")
+                    .help("name it as `isolator` of a mount, or take it out"),
+                );
+            }
+        }
+    }
+    (isolators, mounts, mount_names)
+}
+
+/// Mass properties of all parts together; they must fit into the vehicle.
+fn total_mass(
+    root: &Section<'_>,
+    parts: &[Part],
+    vehicle: Other<'_, Vehicle>,
+) -> Option<MassProperties> {
+    let Some(total) = MassProperties::combine(parts.iter().map(|part| &part.mass)) else {
+        // Without parts that has been said; with parts only rounding can do it.
+        if !parts.is_empty() {
+            root.refuse(
+                "part",
+                Code::ImpossibleInertia,
+                "the parts together have no usable inertia",
+                "check their places, masses and inertias",
+            );
+        }
+        return None;
+    };
+    if let Other::Read(vehicle) = vehicle
+        && vehicle.mass < total.mass()
+    {
+        root.refuse(
+            "vehicle",
+            Code::OutOfRange,
+            format!(
+                "`vehicle.mass` is below the {:.1} kg of its own powertrain: {:.1} kg",
+                total.mass(),
+                vehicle.mass
+            ),
+            "give the mass of the whole vehicle, powertrain included",
+        );
+        return None;
+    }
+    Some(total)
 }
 
 /// Turns "absent or read or broken" into "absent or read", or `None` when broken.
@@ -193,21 +309,11 @@ fn optional<T>(read: Option<Option<T>>) -> Option<Option<T>> {
     }
 }
 
-fn named<'a>(root: &Section<'a>, key: &'static str, sort: &str) -> Vec<Section<'a>> {
-    let sections = root.sections(key);
-    Section::refuse_duplicates(sort, &sections);
-    sections
-}
-
 fn read_all<'a, T>(
     sections: Vec<Section<'a>>,
     read: impl Fn(Section<'a>) -> Option<T>,
 ) -> Vec<Option<T>> {
     sections.into_iter().map(read).collect()
-}
-
-fn as_slices(names: &[String]) -> Vec<&str> {
-    names.iter().map(String::as_str).collect()
 }
 
 fn read_datum(section: Section<'_>) -> Option<(String, Fitted)> {
@@ -228,22 +334,27 @@ fn read_datum(section: Section<'_>) -> Option<(String, Fitted)> {
 }
 
 /// All load cases, the one at rest first, and the places of those about which modes are wanted.
-fn read_load_options(
+fn read_loads(
     root: &Section<'_>,
-    own: Vec<Option<LoadCase>>,
     context: &Context<'_>,
 ) -> (Option<Vec<LoadCase>>, Option<Vec<usize>>) {
+    let own = read_all(root.items("load", "load case").sections, |section| {
+        load::read(section, context)
+    });
     let options = root.section("loads");
-    let usual_wanted = match &options {
-        Some(options) if options.has("usual") => options.flag("usual").unwrap_or(false),
+    let usual = match &options {
+        Some(options) if options.has("usual") => options.flag("usual"),
         _ => {
             root.assume(
                 "loads.usual",
                 "true: the usual set of load cases is added (common practice)",
             );
-            true
+            Some(true)
         }
     };
+    let sources_are_whole = !matches!(context.engine, Other::Broken)
+        && !matches!(context.driveline, Other::Broken)
+        && usual.is_some();
     let complete = own.iter().all(Option::is_some);
     let mut loads = vec![LoadCase::new(
         LoadCase::AT_REST,
@@ -251,28 +362,24 @@ fn read_load_options(
         LoadOrigin::AtRest,
     )];
     let own: Vec<LoadCase> = own.into_iter().flatten().collect();
-    if usual_wanted {
+    if usual == Some(true) {
+        let taken: HashSet<&str> = own.iter().map(|case| case.name.as_str()).collect();
         let set = usual::cases(context.engine, context.driveline, context.vehicle);
         loads.extend(
             set.into_iter()
-                .filter(|case| own.iter().all(|own| own.name != case.name)),
+                .filter(|case| !taken.contains(case.name.as_str())),
         );
     }
     loads.extend(own);
-    let modes_at = match options {
-        Some(options) => {
-            let names: Vec<&str> = loads.iter().map(|load| load.name.as_str()).collect();
-            let given = options.has("modes");
-            let wanted = options.references("modes", "load case", &names);
-            options.finish();
-            if given {
-                wanted
-            } else {
-                Some(default_modes_at(&loads))
-            }
-        }
-        None => Some(default_modes_at(&loads)),
-    };
+    let wanted = options.and_then(|options| {
+        let given = options.has("modes");
+        let list = loads.iter().map(|load| load.name.as_str()).collect();
+        let names = Names::new("load case", list, complete && sources_are_whole);
+        let wanted = options.references("modes", &names);
+        options.finish();
+        given.then_some(wanted)
+    });
+    let modes_at = wanted.unwrap_or_else(|| Some(default_modes_at(&loads)));
     (complete.then_some(loads), modes_at)
 }
 

@@ -1,8 +1,20 @@
 //! What the powertrain rests on: laws of isolators, and what is known beside the law.
 //!
-//! A kind is one file below this one and one line in [`KINDS`]. A kind gives a
+//! A kind is one file below this one and one line in `KINDS`. A kind gives a
 //! [`Law`] (force and tangent at a deflection); stops, limits, dynamic ratio,
 //! loss factor and scatter are the same for every kind and live here.
+//!
+//! Section `[isolator.NAME]`, keys of every kind; those of one kind are in its file:
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `kind` | how it is described: `"rates"`, `"solid"` | word | needed |
+//! | `stops` | free travel and rate of its stops: see [`stop`] | table | none |
+//! | `limits` | `{ u, v, w }`: largest deflection either way for a long life | lengths | not checked |
+//! | `dynamic_ratio` | rate in vibration over static rate, 0.5 to 10 | ratio | by kind |
+//! | `loss_factor` | loss factor in vibration, 0 to 2 | ratio | by kind |
+//! | `scatter` | half-width of the band of the real rate, 0 to 0.9 | ratio | by kind |
+//! | `tension` | `"allowed"` or `"avoid"`: whether it may be pulled along `w` | word | `"allowed"` |
 
 pub mod rates;
 pub mod solid;
@@ -10,8 +22,8 @@ pub mod stop;
 
 use std::sync::Arc;
 
-use super::reader::{Bound, Section, unknown_name};
-use crate::diagnostic::Code;
+use super::reader::{Bound, Section, quoted, unknown_name};
+use crate::diagnostic::{Code, Diagnostic};
 use crate::spatial::{Mat3, Vec3};
 use crate::units::Quantity;
 use stop::AxisStops;
@@ -44,17 +56,17 @@ const KINDS: &[Kind] = &[rates::KIND, solid::KIND];
 /// Force, tangent and energy of a law at one deflection, in mount axes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LawPoint {
-    /// Gradient of the energy [N]: force that holds the deflection, so the powertrain feels its negative.
+    /// Gradient of the energy \[N\]: force that holds the deflection, so the powertrain feels its negative.
     pub force: Vec3,
     /// Derivative of the force [N/m], symmetric.
     pub tangent: Mat3,
-    /// Stored energy [J], zero at no deflection.
+    /// Stored energy \[J\], zero at no deflection.
     pub energy: f64,
 }
 
 /// Elastic law of one isolator kind in its own axes u, v, w.
 pub trait Law: std::fmt::Debug + Send + Sync {
-    /// Force, tangent and energy at the isolator's own deflection `x` [m], powertrain side minus chassis side.
+    /// Force, tangent and energy at the isolator's own deflection `x` \[m\], powertrain side minus chassis side.
     fn at(&self, x: &Vec3) -> LawPoint;
 }
 
@@ -82,7 +94,7 @@ pub struct Isolator {
     pub law: Arc<dyn Law>,
     /// Stops along u, v, w, in parallel to the law.
     pub stops: [AxisStops; 3],
-    /// Largest deflection either way for a long life, along u, v, w [m].
+    /// Largest deflection either way for a long life, along u, v, w \[m\].
     pub limits: [Option<f64>; 3],
     /// Ratio of the rate in vibration to the static rate.
     pub dynamic_ratio: f64,
@@ -122,7 +134,7 @@ impl Isolator {
         }
     }
 
-    /// Force, tangent and energy at the isolator's own deflection `x` [m], stops included.
+    /// Force, tangent and energy at the isolator's own deflection `x` \[m\], stops included.
     #[must_use]
     pub fn at(&self, x: &Vec3) -> IsolatorState {
         let mut state = IsolatorState {
@@ -157,14 +169,14 @@ impl Isolator {
 /// Reads one `[isolator.NAME]`; `None` when something in it is wrong.
 pub(super) fn read(name: &str, section: Section<'_>) -> Option<Isolator> {
     section.must_have(&[("kind", "how the isolator is described, such as \"rates\"")]);
+    // Without its kind nobody knows which keys it takes, so they are not judged.
     let word = section.text("kind")?;
     let Some(kind) = KINDS.iter().find(|kind| kind.word == word) else {
         let words: Vec<&str> = KINDS.iter().map(|kind| kind.word).collect();
-        // The other keys belong to a kind that is not known, so they are not judged.
         section.note(
             unknown_name(
                 Code::UnknownIsolatorKind,
-                format!("unknown isolator kind `{word}`"),
+                format!("unknown kind of isolator `{name}`: {}", quoted(word)),
                 section.span_of("kind"),
                 word,
                 &words,
@@ -209,6 +221,9 @@ pub(super) fn read(name: &str, section: Section<'_>) -> Option<Isolator> {
         "tension",
         &[("allowed", Tension::Allowed), ("avoid", Tension::Avoid)],
     );
+    if let (Some(stops), Some(limits)) = (&stops, &limits) {
+        warn_of_idle_limits(&section, stops, limits);
+    }
     section.finish();
     Some(Isolator {
         stops: stops?,
@@ -227,7 +242,37 @@ fn read_limits(section: &Section<'_>) -> Option<[Option<f64>; 3]> {
         return Some([None; 3]);
     }
     let limits = section.section("limits")?;
-    let read = AXIS_NAMES.map(|axis| limits.quantity(axis, Quantity::Length, Bound::Positive));
+    let read = AXIS_NAMES.map(|axis| limits.quantity(axis, Quantity::Length, Bound::SIZE));
     limits.finish();
     Some(read)
+}
+
+/// A limit that lies beyond the stops on both sides limits little.
+fn warn_of_idle_limits(section: &Section<'_>, stops: &[AxisStops; 3], limits: &[Option<f64>; 3]) {
+    for ((axis, stops), limit) in AXIS_NAMES.into_iter().zip(stops).zip(limits) {
+        let (Some(lower), Some(upper), Some(limit)) = (stops.lower, stops.upper, *limit) else {
+            continue;
+        };
+        if limit <= upper.max(-lower) {
+            continue;
+        }
+        let place = section
+            .section("limits")
+            .and_then(|limits| limits.span_of(axis));
+        section.note(
+            Diagnostic::warning(
+                Code::LimitBeyondStop,
+                format!(
+                    "{} is beyond both stops along {axis}: {:.1} mm, stops at {:.1} mm and {:.1} mm",
+                    section.key_name("limits"),
+                    limit * 1e3,
+                    lower * 1e3,
+                    upper * 1e3
+                ),
+                place,
+            )
+            .label("the stop comes first")
+            .help("give the deflection that the rubber bears for a long life, or check the stops"),
+        );
+    }
 }

@@ -1,10 +1,32 @@
 //! Sections `[loads]` and `[[load]]`: what the powertrain must stand.
+//!
+//! `[loads]`:
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `usual` | whether the usual set of cases is added: see [`usual`] | true or false | true |
+//! | `modes` | load cases about whose loaded position the modes are wanted, beside the one at rest | list of names | the largest steady forward torque |
+//!
+//! `[[load]]`:
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `name` | what to call it; one of the usual set replaces that one | words | needed |
+//! | `class` | `"service"`, `"durability"`, `"extreme"` or `"restraint"` | word | `"durability"` |
+//! | `vehicle` | acceleration of the vehicle, gravity not included, up to 100 g | 3 accelerations | none |
+//! | `gear` | gear through which the engine drives | name | none |
+//! | `throttle` | share of the highest engine torque, −1 to 1, with `gear` | ratio | 1 |
+//! | `output_torque` | torque that leaves the powertrain, in place of `gear` | torque | none |
+//! | `factor` | driveline shock, 0 to 20: multiplies the torque at the outputs | ratio | 1 |
+//! | `grip_limited` | whether the tyres cap the steady torque | true or false | false |
+//! | `apply` | list of `{ point, force, moment }` on the powertrain, vehicle axes | name, 3 forces, 3 torques | none |
+//! | `without` | `{ parts, mounts }`: what is taken away | lists of names | nothing |
 
 pub mod usual;
 
 use super::drivetrain::{Driveline, Engine};
-use super::reader::{Bound, Other, Section};
-use super::surroundings::Vehicle;
+use super::reader::{Bound, Names, Other, Section, quoted};
+use super::surroundings::{Point, Vehicle};
 use crate::diagnostic::Code;
 use crate::spatial::{STANDARD_GRAVITY, Vec3, Wrench};
 use crate::units::Quantity;
@@ -125,29 +147,35 @@ impl LoadCase {
 
 /// What load cases refer to.
 pub(super) struct Context<'a> {
-    pub(super) parts: &'a [&'a str],
-    pub(super) mounts: &'a [&'a str],
-    pub(super) points: &'a [&'a str],
+    pub(super) parts: &'a Names<'a>,
+    pub(super) mounts: &'a Names<'a>,
+    pub(super) point_names: &'a Names<'a>,
+    pub(super) points: &'a [Option<Point>],
     pub(super) engine: Other<'a, Engine>,
     pub(super) driveline: Other<'a, Driveline>,
     pub(super) vehicle: Other<'a, Vehicle>,
 }
 
-/// Largest acceleration taken [g]: beyond it a rigid body on mounts says nothing.
-const MOST_G: f64 = 100.0;
+/// Largest acceleration taken: beyond it a rigid body on mounts says nothing.
+const ACCELERATION: Bound = Bound::Stated(
+    -100.0 * STANDARD_GRAVITY,
+    100.0 * STANDARD_GRAVITY,
+    "between -100 g and 100 g",
+);
 
 /// Reads one `[[load]]`.
 pub(super) fn read(section: Section<'_>, context: &Context<'_>) -> Option<LoadCase> {
     section.must_have(&[("name", "a name to speak of it, such as \"launch\"")]);
     let name = section.name("name");
     if name.as_deref() == Some(LoadCase::AT_REST) {
-        section.error(
+        section.refuse(
             "name",
             Code::BadName,
             format!(
-                "`{}` is the name of the case that the program adds itself",
+                "every build has a load case of this name: `{}`",
                 LoadCase::AT_REST
             ),
+            "give it another name; the one at rest holds the weight and nothing else",
         );
     }
     let class = section.choice(
@@ -163,37 +191,39 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_>) -> Option<LoadCa
     if !section.has("class") {
         section.assume("class", "durability");
     }
-    let most = MOST_G * STANDARD_GRAVITY;
-    let vehicle_acceleration = section.vector(
-        "vehicle",
-        Quantity::Acceleration,
-        Bound::Within(-most, most),
-    );
+    let vehicle_acceleration = section.vector("vehicle", Quantity::Acceleration, ACCELERATION);
     let drive = read_drive(&section, context);
     let factor = section.ratio("factor", Bound::Within(0.0, 20.0));
     let grip_limited = section.flag("grip_limited").unwrap_or(false);
     if grip_limited && matches!(context.vehicle, Other::Absent) {
-        section.error(
+        section.refuse_once(
+            "grip without vehicle",
             "grip_limited",
             Code::NeedsOther,
-            "a limit by grip needs a `[vehicle]`",
+            format!("{} needs a `[vehicle]`", section.key_name("grip_limited")),
+            "add `[vehicle]` with its mass, wheelbase, centre of gravity and tyres, or take `grip_limited` out",
         );
     }
     for key in ["factor", "grip_limited"] {
         if section.has(key) && !section.has("gear") && !section.has("output_torque") {
-            section.error(
+            section.refuse(
                 key,
                 Code::NeedsOther,
-                format!("`{key}` needs a `gear` or an `output_torque`"),
+                format!(
+                    "{} needs a `gear` or an `output_torque`",
+                    section.key_name(key)
+                ),
+                format!("add one of them, or take `{key}` out"),
             );
         }
     }
-    let applied = section
+    let applied: Vec<AppliedAt> = section
         .sections("apply")
         .into_iter()
         .filter_map(|applied| read_applied(applied, context))
         .collect();
     let (without_parts, without_mounts) = read_without(&section, context);
+    refuse_forces_on_nothing(&section, context, &applied, &without_parts);
     section.finish();
     Some(LoadCase {
         vehicle_acceleration,
@@ -213,65 +243,82 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_>) -> Option<LoadCa
 
 fn read_drive(section: &Section<'_>, context: &Context<'_>) -> Option<Drive> {
     let throttle = section.ratio("throttle", Bound::Within(-1.0, 1.0));
-    let most = 1e6;
-    let torque = section.quantity(
-        "output_torque",
-        Quantity::Torque,
-        Bound::Within(-most, most),
-    );
+    let torque = section.quantity("output_torque", Quantity::Torque, Bound::TORQUE);
     if section.has("throttle") && !section.has("gear") {
-        section.error("throttle", Code::NeedsOther, "`throttle` needs a `gear`");
+        section.refuse(
+            "throttle",
+            Code::NeedsOther,
+            format!("{} needs a `gear`", section.key_name("throttle")),
+            "add `gear`, or take `throttle` out",
+        );
     }
     if section.has("output_torque") {
         if section.has("gear") {
-            section.error(
+            section.refuse(
                 "output_torque",
                 Code::Conflict,
-                "a load case takes `gear` or `output_torque`, not both",
+                format!(
+                    "{} is given beside `gear`",
+                    section.key_name("output_torque")
+                ),
+                "keep `output_torque` when it was measured, else `gear`",
             );
         }
         if matches!(context.driveline, Other::Absent) {
-            section.error(
+            section.refuse_once(
+                "no driveline",
                 "output_torque",
                 Code::NeedsOther,
-                "`output_torque` needs a `[driveline]`, which says where the torque leaves",
+                format!(
+                    "{} needs a `[driveline]`",
+                    section.key_name("output_torque")
+                ),
+                "add `[driveline]`, which says where the torque leaves",
             );
         }
         return Some(Drive::OutputTorque(torque?));
     }
-    if !section.has("gear") {
-        return None;
-    }
+    section.text("gear")?;
     let has_torque = match context.engine {
         Other::Read(engine) => engine.torque.is_some(),
         Other::Broken => true,
         Other::Absent => false,
     };
     if !has_torque {
-        section.error(
+        section.refuse_once(
+            "no engine torque",
             "gear",
             Code::NeedsOther,
-            "`gear` needs an `[engine]` with its `torque`",
+            format!(
+                "{} needs an `[engine]` with its `torque`",
+                section.key_name("gear")
+            ),
+            "add it, or give `output_torque` in place of `gear`",
         );
     }
     let driveline = match context.driveline {
         Other::Read(driveline) => driveline,
         Other::Broken => return None,
         Other::Absent => {
-            section.error(
+            section.refuse_once(
+                "no driveline",
                 "gear",
                 Code::NeedsOther,
-                "`gear` needs a `[driveline]` with gears",
+                format!(
+                    "{} needs a `[driveline]` with gears",
+                    section.key_name("gear")
+                ),
+                "add `[driveline]` with `output`, `gears` and `final_drive`",
             );
             return None;
         }
     };
-    let names: Vec<&str> = driveline
+    let names = driveline
         .gears
         .iter()
         .map(|gear| gear.name.as_str())
         .collect();
-    let gear = section.reference("gear", "gear", &names)?;
+    let gear = section.reference("gear", &Names::new("gear", names, true))?;
     Some(Drive::Gear {
         gear,
         throttle: throttle.unwrap_or(1.0),
@@ -280,15 +327,13 @@ fn read_drive(section: &Section<'_>, context: &Context<'_>) -> Option<Drive> {
 
 fn read_applied(section: Section<'_>, context: &Context<'_>) -> Option<AppliedAt> {
     section.must_have(&[("point", "which `[[point]]` the force acts at")]);
-    if !section.has("force") && !section.has("moment") {
-        section.must_have(&[(
-            "force",
-            "force on the powertrain, vehicle axes, such as \"0, 0, 2.8 kN\"",
-        )]);
-    }
-    let point = section.reference("point", "point", context.points);
-    let force = section.vector("force", Quantity::Force, Bound::Within(-1e7, 1e7));
-    let moment = section.vector("moment", Quantity::Torque, Bound::Within(-1e7, 1e7));
+    section.must_have_one_of(
+        &["force", "moment"],
+        "force on the powertrain, vehicle axes, such as \"0, 0, 2.8 kN\", or a `moment`",
+    );
+    let point = section.reference("point", context.point_names);
+    let force = section.vector("force", Quantity::Force, Bound::FORCE);
+    let moment = section.vector("moment", Quantity::Torque, Bound::TORQUE);
     section.finish();
     Some(AppliedAt {
         point: point?,
@@ -303,21 +348,54 @@ fn read_without(section: &Section<'_>, context: &Context<'_>) -> (Vec<usize>, Ve
     let Some(without) = section.section("without") else {
         return (Vec::new(), Vec::new());
     };
-    let taken = |key, sort, known: &[&str]| {
-        let taken = without.references(key, sort, known).unwrap_or_default();
+    let taken = |key, known: &Names<'_>| {
+        let taken = without.references(key, known).unwrap_or_default();
         if !taken.is_empty() && taken.len() == known.len() {
-            without.error(
+            without.refuse(
                 key,
                 Code::NothingLeft,
-                format!("the load case takes away every {sort}"),
+                format!(
+                    "{} takes away every {}",
+                    without.key_name(key),
+                    known.sort()
+                ),
+                "leave at least one",
             );
         }
         taken
     };
     let found = (
-        taken("parts", "part", context.parts),
-        taken("mounts", "mount", context.mounts),
+        taken("parts", context.parts),
+        taken("mounts", context.mounts),
     );
     without.finish();
     found
+}
+
+/// A force cannot act at a point of a part that is taken away.
+fn refuse_forces_on_nothing(
+    section: &Section<'_>,
+    context: &Context<'_>,
+    applied: &[AppliedAt],
+    without: &[usize],
+) {
+    let gone = applied.iter().find_map(|applied| {
+        let point = context.points.get(applied.point)?.as_ref()?;
+        point
+            .part
+            .is_some_and(|part| without.contains(&part))
+            .then_some(&point.name)
+    });
+    if let Some(point) = gone {
+        section.refuse(
+            "apply",
+            Code::NothingLeft,
+            format!(
+                "{} acts at a point whose part is taken away: {}",
+                section.key_name("apply"),
+                quoted(point)
+            ),
+            "take out the force, or leave the part in",
+        );
+    }
 }

@@ -30,7 +30,7 @@ pub struct MassProperties {
 /// Why numbers cannot be the mass properties of a body.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum ImpossibleMass {
-    /// The mass [kg] is not above zero.
+    /// The mass \[kg\] is not above zero.
     NotPositive(f64),
     /// A number is infinite or not a number.
     NotFinite,
@@ -49,7 +49,7 @@ pub enum ImpossibleMass {
 }
 
 impl MassProperties {
-    /// Checks and holds mass [kg], centre of gravity [m, vehicle axes] and inertia tensor about it [kg m², vehicle axes].
+    /// Checks and holds mass \[kg\], centre of gravity [m, vehicle axes] and inertia tensor about it [kg m², vehicle axes].
     ///
     /// # Errors
     /// [`ImpossibleMass`] when no body has these numbers: the mass and the
@@ -77,13 +77,13 @@ impl MassProperties {
         })
     }
 
-    /// Mass [kg].
+    /// Mass \[kg\].
     #[must_use]
     pub fn mass(&self) -> f64 {
         self.mass
     }
 
-    /// Centre of gravity in vehicle axes [m].
+    /// Centre of gravity in vehicle axes \[m\].
     #[must_use]
     pub fn centre(&self) -> Vec3 {
         self.centre
@@ -143,7 +143,7 @@ fn principal_values(inertia: &Mat3) -> Result<[f64; 3], ImpossibleMass> {
     }
 }
 
-/// Inertia of a point mass [kg m²] at `arm` [m] from the reference point.
+/// Inertia of a point mass [kg m²] at `arm` \[m\] from the reference point.
 fn point_inertia(mass: f64, arm: &Vec3) -> Mat3 {
     (Mat3::identity() * arm.norm_squared() - arm * arm.transpose()) * mass
 }
@@ -151,25 +151,25 @@ fn point_inertia(mass: f64, arm: &Vec3) -> Mat3 {
 /// Shape of a part along its own axes, for its drawing and, when no tensor is known, for its inertia.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Shape {
-    /// Box of sizes along the part's x, y, z [m].
+    /// Box of sizes along the part's x, y, z \[m\].
     Box {
-        /// Sizes along x, y, z [m].
+        /// Sizes along x, y, z \[m\].
         size: Vec3,
     },
     /// Solid cylinder along the part's x axis.
     Cylinder {
-        /// Diameter [m].
+        /// Diameter \[m\].
         diameter: f64,
-        /// Length [m].
+        /// Length \[m\].
         length: f64,
     },
     /// Hollow cylinder along the part's x axis.
     Tube {
-        /// Outer diameter [m].
+        /// Outer diameter \[m\].
         outer: f64,
-        /// Inner diameter [m].
+        /// Inner diameter \[m\].
         inner: f64,
-        /// Length [m].
+        /// Length \[m\].
         length: f64,
     },
 }
@@ -203,7 +203,7 @@ impl Shape {
         Mat3::from_diagonal(&(diagonal * mass))
     }
 
-    /// Sizes of the box that just holds the shape, along its own axes [m].
+    /// Sizes of the box that just holds the shape, along its own axes \[m\].
     #[must_use]
     pub fn bounding_size(&self) -> Vec3 {
         match *self {

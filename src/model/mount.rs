@@ -1,7 +1,17 @@
 //! Section `[[mount]]`: one placed isolator with the stiffness of what holds it.
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `name` | what to call it | words | needed |
+//! | `at` | its place, vehicle axes, within 100 m of the datum | 3 lengths | needed |
+//! | `isolator` | which `[isolator.NAME]` sits there | name | needed |
+//! | `w` | main axis of the isolator | direction | up |
+//! | `u` | second axis, made square to `w` | direction | forward; left when `w` points along the vehicle |
+//! | `bracket` | stiffness of the powertrain-side bracket along u, v, w, or one for all three | linear rate | rigid |
+//! | `chassis` | stiffness of the chassis at the mount, likewise | linear rate | rigid |
 
 use super::isolator::Isolator;
-use super::reader::{Bound, Section};
+use super::reader::{Bound, Names, Section};
 use crate::diagnostic::Code;
 use crate::spatial::{Mat3, Vec3, axes_from_w_u};
 use crate::units::Quantity;
@@ -12,7 +22,7 @@ use crate::units::Quantity;
 pub struct Mount {
     /// Name in the file.
     pub name: String,
-    /// Place in the file's fitted state, in vehicle axes [m].
+    /// Place in the file's fitted state, in vehicle axes \[m\].
     pub at: Vec3,
     /// `R_VM`: columns are the mount axes u, v, w in vehicle axes, fixed to the chassis.
     pub axes: Mat3,
@@ -37,7 +47,7 @@ impl Mount {
 pub(super) fn read(
     section: Section<'_>,
     isolators: &[Option<Isolator>],
-    names: &[&str],
+    names: &Names<'_>,
 ) -> Option<Mount> {
     section.must_have(&[
         ("name", "a name to speak of it, such as \"front left\""),
@@ -45,14 +55,14 @@ pub(super) fn read(
         ("isolator", "which `[isolator.NAME]` sits there"),
     ]);
     let name = section.name("name");
-    let at = section.vector("at", Quantity::Length, Bound::Any);
-    let isolator = section.reference("isolator", "isolator", names);
+    let at = section.vector("at", Quantity::Length, Bound::PLACE);
+    let isolator = section.reference("isolator", names);
     let axes = read_axes(&section);
     let [bracket, chassis] = ["bracket", "chassis"].map(|key| {
         if !section.has(key) {
             section.assume(key, "rigid: no stiffness is given");
         }
-        section.per_axis(key, Quantity::LinearRate, Bound::Positive)
+        section.per_axis(key, Quantity::LinearRate, Bound::RATE)
     });
     section.finish();
     let isolator = isolator?;
@@ -68,6 +78,7 @@ pub(super) fn read(
 }
 
 fn read_axes(section: &Section<'_>) -> Option<Mat3> {
+    let given_u = section.direction("u");
     let w = if section.has("w") {
         section.direction("w")?
     } else {
@@ -75,7 +86,7 @@ fn read_axes(section: &Section<'_>) -> Option<Mat3> {
         Vec3::z()
     };
     let u = if section.has("u") {
-        section.direction("u")?
+        given_u?
     } else {
         let (u, words) = default_u(&w);
         section.assume("u", words);
@@ -83,13 +94,11 @@ fn read_axes(section: &Section<'_>) -> Option<Mat3> {
     };
     let axes = axes_from_w_u(&w, &u);
     if axes.is_none() {
-        section.error(
+        section.refuse(
             "u",
             Code::NoDirection,
-            format!(
-                "`{}` lies along `w`, so the axes are not fixed",
-                section.key_path("u")
-            ),
+            format!("{} lies along its `w`", section.key_name("u")),
+            "give a `u` across `w`, or leave it out",
         );
     }
     axes

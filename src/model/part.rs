@@ -1,4 +1,20 @@
 //! Section `[[part]]`: one supported item with mass.
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `name` | what to call it | words | needed |
+//! | `mass` | what it weighs, fluids included, 1 g to 1000 t | mass | needed |
+//! | `at` | its centre of gravity, vehicle axes, within 100 m of the datum | 3 lengths | needed |
+//! | `inertia` | `{ xx, yy, zz, xy, xz, yz, products }` about its centre of gravity, along its own axes | inertia | from the shape |
+//! | `inertia.xy`, `inertia.xz`, `inertia.yz` | products of inertia | inertia | 0 |
+//! | `inertia.products` | `"integral"` when xy is +∫ x y dm, `"tensor"` when it is the off-diagonal element | word | needed with a product |
+//! | `box` | sizes along its own x, y, z | 3 lengths | none |
+//! | `cylinder` | `{ diameter, length }`, along its own x | lengths | none |
+//! | `tube` | `{ outer, inner, length }`, along its own x | lengths | none |
+//! | `fill` | share of the shape's inertia that is counted, 0.05 to 1.5 | ratio | 0.8 for a box, 1 otherwise |
+//! | `turned` | roll, pitch, yaw of its own axes against the vehicle's | 3 angles | 0 |
+//!
+//! `inertia` or one of the three shapes is needed; with `inertia` a shape is only drawn.
 
 use nalgebra::Rotation3;
 
@@ -42,10 +58,10 @@ pub(super) fn read(section: Section<'_>) -> Option<Part> {
         ("at", "its centre of gravity, such as \"-150, 5, 180 mm\""),
     ]);
     let name = section.name("name");
-    let mass = section.quantity("mass", Quantity::Mass, Bound::Positive);
-    let at = section.vector("at", Quantity::Length, Bound::Any);
+    let mass = section.quantity("mass", Quantity::Mass, Bound::MASS);
+    let at = section.vector("at", Quantity::Length, Bound::PLACE);
     let turned_by = section
-        .vector("turned", Quantity::Angle, Bound::Any)
+        .vector("turned", Quantity::Angle, Bound::ANGLE)
         .unwrap_or_else(Vec3::zeros);
     let R_VE = rotation_from_roll_pitch_yaw(turned_by.x, turned_by.y, turned_by.z);
     let shape = read_shape(&section);
@@ -66,11 +82,13 @@ pub(super) fn read(section: Section<'_>) -> Option<Part> {
             Diagnostic::warning(
                 Code::SheetLike,
                 format!(
-                    "the principal moments {} kg m2 are those of a flat sheet",
+                    "{} has the principal moments of a flat sheet: {} kg m2",
+                    section.key_name("inertia"),
                     in_words(&[principal[0], principal[1], principal[2]])
                 ),
                 section.span_of("inertia"),
             )
+            .label("as flat as a sheet")
             .help("check the sign convention of the products and the point the tensor is about"),
         );
     }
@@ -90,15 +108,16 @@ fn read_shape(section: &Section<'_>) -> Option<Shape> {
         .filter(|key| section.has(key))
         .collect();
     if let [_, second, ..] = given[..] {
-        section.error(
+        section.refuse(
             second,
             Code::Conflict,
-            format!("a part has one shape, found {}", given.join(" and ")),
+            format!("a part has one shape: {}", given.join(", ")),
+            "keep the shape that comes nearest, or make two parts of it",
         );
     }
     match *given.first()? {
         "box" => section
-            .vector("box", Quantity::Length, Bound::Positive)
+            .vector("box", Quantity::Length, Bound::SIZE)
             .map(|size| Shape::Box { size }),
         "cylinder" => read_cylinder(section.section("cylinder")?),
         _ => read_tube(section.section("tube")?),
@@ -110,8 +129,8 @@ fn read_cylinder(section: Section<'_>) -> Option<Shape> {
         ("diameter", "such as \"200 mm\""),
         ("length", "along the part's own x axis, such as \"400 mm\""),
     ]);
-    let diameter = section.quantity("diameter", Quantity::Length, Bound::Positive);
-    let length = section.quantity("length", Quantity::Length, Bound::Positive);
+    let diameter = section.quantity("diameter", Quantity::Length, Bound::SIZE);
+    let length = section.quantity("length", Quantity::Length, Bound::SIZE);
     section.finish();
     Some(Shape::Cylinder {
         diameter: diameter?,
@@ -125,18 +144,18 @@ fn read_tube(section: Section<'_>) -> Option<Shape> {
         ("inner", "inner diameter, such as \"100 mm\""),
         ("length", "along the part's own x axis, such as \"400 mm\""),
     ]);
-    let outer = section.quantity("outer", Quantity::Length, Bound::Positive);
-    let inner = section.quantity("inner", Quantity::Length, Bound::NotNegative);
-    let length = section.quantity("length", Quantity::Length, Bound::Positive);
+    let outer = section.quantity("outer", Quantity::Length, Bound::SIZE);
+    let inner = section.quantity("inner", Quantity::Length, Bound::TRAVEL);
+    let length = section.quantity("length", Quantity::Length, Bound::SIZE);
     if let (Some(outer), Some(inner)) = (outer, inner)
         && inner >= outer
     {
-        section.error(
+        section.refuse(
             "inner",
             Code::InsideOut,
-            "the tube is wider inside than outside",
+            format!("{} is not smaller than `outer`", section.key_name("inner")),
+            "give both diameters, the hole as `inner`",
         );
-        return None;
     }
     section.finish();
     Some(Shape::Tube {
@@ -155,10 +174,14 @@ fn read_inertia(
     let fill = section.ratio("fill", Bound::Within(0.05, 1.5));
     if let Some(given) = section.section("inertia") {
         if section.has("fill") {
-            section.error(
+            section.refuse(
                 "fill",
                 Code::Conflict,
-                "`fill` scales the inertia of a shape, but `inertia` is given",
+                format!(
+                    "{} scales the inertia of a shape, but `inertia` is given",
+                    section.key_name("fill")
+                ),
+                "take out `fill`, or `inertia` when it is only a guess",
             );
         }
         return Some((read_tensor(given)?, None));
@@ -167,19 +190,10 @@ fn read_inertia(
         return None;
     }
     let Some(shape) = shape else {
-        let shape_is_wrong = ["box", "cylinder", "tube"]
-            .iter()
-            .any(|key| section.has(key));
-        if !shape_is_wrong {
-            section.note(
-                Diagnostic::error(
-                    Code::MissingKey,
-                    format!("`{}` or a shape is missing", section.key_path("inertia")),
-                    section.span_of("inertia"),
-                )
-                .help("add `box = \"720, 340, 360 mm\"` (or `cylinder`, `tube`) to estimate it, or `inertia = { xx = \"8 kg m2\", … }` when it is known"),
-            );
-        }
+        section.must_have_one_of(
+            &["inertia", "box", "cylinder", "tube"],
+            "such as `inertia = { xx = \"8 kg m2\", … }`, or a shape to estimate it from, such as `box = \"720, 340, 360 mm\"`, `cylinder` or `tube`",
+        );
         return None;
     };
     let fill = fill.unwrap_or_else(|| default_fill(section, shape));
@@ -207,12 +221,12 @@ fn read_tensor(section: Section<'_>) -> Option<Mat3> {
         ("yy", "moment about y, such as \"15.9 kg m2\""),
         ("zz", "moment about z, such as \"13.2 kg m2\""),
     ]);
-    let moment = |key| section.quantity(key, Quantity::Inertia, Bound::Positive);
+    let moment = |key| section.quantity(key, Quantity::Inertia, Bound::MOMENT);
     let [xx, yy, zz] = ["xx", "yy", "zz"].map(moment);
     let product_keys = ["xy", "xz", "yz"];
     let any_product = product_keys.map(|key| section.has(key)).contains(&true);
     let [xy, xz, yz] = product_keys.map(|key| {
-        let read = section.quantity(key, Quantity::Inertia, Bound::Any);
+        let read = section.quantity(key, Quantity::Inertia, Bound::PRODUCT);
         if !section.has(key) {
             section.assume(key, "0 kg m2: the product of inertia is not given");
         }
@@ -242,35 +256,34 @@ fn read_tensor(section: Section<'_>) -> Option<Mat3> {
 }
 
 fn describe(section: &Section<'_>, problem: ImpossibleMass) -> Diagnostic {
-    let place = section.span_of("inertia");
+    let name = section.key_name("inertia");
     let (message, help) = match problem {
         ImpossibleMass::BreaksTriangleRule { principal } => (
             format!(
-                "no body has the principal moments {} kg m2: the largest is above the sum of the others",
+                "{name} belongs to no body, the largest principal moment is above the sum of the others: {} kg m2",
                 in_words(&principal)
             ),
             "check the sign convention of the products, the reference point (it must be the centre of gravity) and the units",
         ),
         ImpossibleMass::NotPositiveDefinite { principal } => (
             format!(
-                "no body has the principal moments {} kg m2: all must be above zero",
+                "{name} belongs to no body, all principal moments must be above zero: {} kg m2",
                 in_words(&principal)
             ),
             "a product of inertia is too large for the moments beside it",
         ),
-        ImpossibleMass::NotPositive(mass) => (format!("a mass of {mass} kg is not possible"), ""),
-        ImpossibleMass::NotFinite | ImpossibleMass::NotSymmetric => {
-            ("the inertia is not a usable tensor".to_owned(), "")
-        }
+        ImpossibleMass::NotPositive(_)
+        | ImpossibleMass::NotFinite
+        | ImpossibleMass::NotSymmetric => (
+            format!("{name} is not a usable tensor"),
+            "check the numbers and their units",
+        ),
     };
-    let diagnostic = Diagnostic::error(Code::ImpossibleInertia, message, place);
-    if help.is_empty() {
-        diagnostic
-    } else {
-        diagnostic.help(help)
-    }
+    Diagnostic::error(Code::ImpossibleInertia, message, section.span_of("inertia"))
+        .label("no body has this inertia")
+        .help(help)
 }
 
 fn in_words(values: &[f64; 3]) -> String {
-    values.map(|value| format!("{value:.4}")).join(", ")
+    values.map(|value| format!("{value:.4e}")).join(", ")
 }

@@ -97,6 +97,9 @@ impl HeldMount<'_> {
     ///
     /// # Equation
     ///   d = A' (at − anchor + shift + (R − I) arm)
+    ///
+    /// # Source
+    /// Derived: powertrain side minus chassis side, in axes that stay with the chassis.
     #[must_use]
     pub fn deflection(&self, shift: &Vec3, turn: &UnitQuaternion<f64>, arm: &Vec3) -> Vec3 {
         let moved = shift + turning_displacement(turn, arm);

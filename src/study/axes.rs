@@ -10,7 +10,7 @@ use crate::rigid::failure::StaticsFailure;
 use crate::rigid::modes::ModalSolution;
 use crate::spatial::Vec3;
 
-/// Distance below which the elastic axes count as meeting in one point [m].
+/// Distance below which the elastic axes count as meeting in one point \[m\].
 ///
 /// # Source
 /// Common practice: a workshop places mounts to a few millimetres.
@@ -22,15 +22,15 @@ const MEETING: f64 = 2e-3;
 pub struct Axes {
     /// Unit vector about which the free powertrain starts to turn under engine torque, vehicle axes; through the centre of gravity. `None` without an engine.
     pub torque_roll: Option<Vec3>,
-    /// Centre of gravity of the powertrain at rest [m].
+    /// Centre of gravity of the powertrain at rest \[m\].
     pub centre_of_gravity: Vec3,
     /// Elastic axes along the principal directions of the translational stiffness, softest first.
     pub principal: [ElasticAxis; 3],
     /// Elastic axes of a translation along x, y and z of the vehicle.
     pub along_vehicle: [ElasticAxis; 3],
-    /// Stiffness-weighted mean of the elastic axes [m]: the elastic centre where there is one.
+    /// Stiffness-weighted mean of the elastic axes \[m\]: the elastic centre where there is one.
     pub stiffness_centre: Vec3,
-    /// The same from the compliance [m]; apart from `stiffness_centre` where there is no elastic centre.
+    /// The same from the compliance \[m\]; apart from `stiffness_centre` where there is no elastic centre.
     pub compliance_centre: Vec3,
     /// Whether the elastic axes meet in one point, within 2 mm: only then does one point uncouple translation from rotation.
     pub axes_meet: bool,
@@ -38,7 +38,7 @@ pub struct Axes {
     pub from_crank: Option<FromCrank>,
 }
 
-/// Distances from the crank line [m].
+/// Distances from the crank line \[m\].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FromCrank {
     /// Of the torque roll axis.

@@ -1,6 +1,6 @@
 //! Verdicts: a computed value against a limit, with where the limit comes from and what would move the value.
 //!
-//! One check is one file below this one and one line in [`ALL`].
+//! One check is one file below this one and one line in `ALL`.
 
 mod clearance;
 mod deflection;
@@ -255,4 +255,22 @@ fn millimetres(length: f64) -> String {
 
 fn hertz(frequency_hz: f64) -> String {
     show(frequency_hz, Shown::Hertz, Digits::Decimals(1))
+}
+
+/// A share as whole per cent, rounded up: for "by so much or more".
+fn at_least_percent(share: f64) -> String {
+    show(
+        (share * 100.0).ceil() / 100.0,
+        Shown::Percent,
+        Digits::Decimals(0),
+    )
+}
+
+/// A share as whole per cent, rounded down: for "so much or less".
+fn at_most_percent(share: f64) -> String {
+    show(
+        (share * 100.0).floor() / 100.0,
+        Shown::Percent,
+        Digits::Decimals(0),
+    )
 }

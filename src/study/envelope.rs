@@ -7,9 +7,9 @@ use crate::spatial::Vec3;
 /// Motion of a point from the fitted state over all load cases in which it is there and a position was found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Envelope {
-    /// Smallest motion along x, y, z [m].
+    /// Smallest motion along x, y, z \[m\].
     pub least: Vec3,
-    /// Largest motion along x, y, z [m].
+    /// Largest motion along x, y, z \[m\].
     pub most: Vec3,
     /// Load cases of the smallest motions, as places in `Model::loads`.
     pub least_at: [usize; 3],

@@ -50,9 +50,9 @@ pub struct LoadResult {
     pub mounts: Vec<usize>,
     /// The loaded position, or why there is none.
     pub outcome: Result<StaticEquilibrium, StaticsFailure>,
-    /// Motion of each point of the model from the fitted state [m]; `None` when its part is taken away or nothing was found.
+    /// Motion of each point of the model from the fitted state \[m\]; `None` when its part is taken away or nothing was found.
     pub points: Vec<Option<Vec3>>,
-    /// Remaining gap of each clearance of the model [m]; `None` likewise.
+    /// Remaining gap of each clearance of the model \[m\]; `None` likewise.
     pub gaps: Vec<Option<f64>>,
 }
 

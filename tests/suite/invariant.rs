@@ -2,5 +2,6 @@
 
 mod build;
 mod equilibrium;
+mod model_file;
 mod modes;
 mod tangent;

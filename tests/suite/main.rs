@@ -13,6 +13,7 @@
 
 mod analytic;
 mod cli;
+mod diagnostics;
 mod examples;
 mod invariant;
 mod kit;

@@ -1,3 +1,5 @@
+//! Problems of every shape are shown without a panic.
+
 use std::ops::Range;
 
 use bedplate::diagnostic::{Code, Diagnostic};

@@ -1,8 +1,13 @@
 //! Kind `rates`: three constant static rates along u, v, w.
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `rates` | static rates along u, v, w, or one for all three | linear rate | needed |
 
 use std::sync::Arc;
 
 use super::{Kind, Law, LawPoint, Usual};
+use crate::diagnostic::Code;
 use crate::model::reader::{Bound, Section};
 use crate::spatial::{Mat3, Vec3};
 use crate::units::Quantity;
@@ -46,11 +51,12 @@ fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
         "rates",
         "static rates along u, v, w, such as \"95, 95, 330 N/mm\"",
     )]);
-    let rates = section.per_axis("rates", Quantity::LinearRate, Bound::NotNegative)?;
+    let rates = section.per_axis("rates", Quantity::LinearRate, Bound::RATE_OR_NONE)?;
     if rates.amax() <= 0.0 {
-        section.error(
+        section.refuse(
             "rates",
-            crate::diagnostic::Code::OutOfRange,
+            Code::OutOfRange,
+            format!("{} is zero along every axis", section.key_name("rates")),
             "an isolator needs a rate above zero along one axis at least",
         );
         return None;

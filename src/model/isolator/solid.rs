@@ -1,4 +1,13 @@
 //! Kind `solid`: a metal puck or sleeve in place of rubber, from its rates or from its shape.
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `rates` | rates along u, v, w, or one for all three | linear rate | this or `puck` |
+//! | `puck` | round piece along w: the four keys below | table | this or `rates` |
+//! | `puck.diameter` | outer diameter | length | needed |
+//! | `puck.bore` | hole along w | length | none |
+//! | `puck.height` | height along w | length | needed |
+//! | `puck.youngs_modulus` | Young's modulus, 1 MPa to 10 000 GPa | pressure | 70 GPa, aluminium alloy |
 
 use std::f64::consts::PI;
 use std::sync::Arc;
@@ -21,7 +30,7 @@ pub(super) const KIND: Kind = Kind {
     },
 };
 
-/// Young's modulus of an aluminium alloy [Pa].
+/// Young's modulus of an aluminium alloy \[Pa\].
 ///
 /// # Source
 /// EN 1999-1-1:2007, 3.2.5: E = 70 000 N/mm².
@@ -33,21 +42,25 @@ const ALUMINIUM: f64 = 70e9;
 /// EN 1999-1-1:2007, 3.2.5: ν = 0.3.
 const POISSON: f64 = 0.3;
 
+/// Moduli of what a solid mount may be made of, from a soft plastic to far beyond steel \[Pa\].
+const MODULUS: Bound = Bound::Stated(1e6, 1e13, "between 1 MPa and 10 000 GPa");
+
 fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
     if section.has("rates") && section.has("puck") {
-        section.error(
+        section.refuse(
             "puck",
             Code::Conflict,
-            "a solid mount takes `rates` or `puck`, not both",
+            format!("{} is given beside `rates`", section.key_name("puck")),
+            "keep `rates` when they were measured, else `puck`",
         );
         return None;
     }
+    section.must_have_one_of(
+        &["rates", "puck"],
+        "rates along u, v, w, such as \"200 kN/mm\", or `puck = { diameter = \"60 mm\", bore = \"13 mm\", height = \"40 mm\" }`",
+    );
     if !section.has("puck") {
-        section.must_have(&[(
-            "rates",
-            "rates along u, v, w, such as \"200 kN/mm\", or `puck = { diameter = \"60 mm\", bore = \"13 mm\", height = \"40 mm\" }`",
-        )]);
-        let rates = section.per_axis("rates", Quantity::LinearRate, Bound::Positive)?;
+        let rates = section.per_axis("rates", Quantity::LinearRate, Bound::RATE)?;
         return Some(Arc::new(Rates { rates }));
     }
     let puck = read_puck(section.section("puck")?)?;
@@ -61,25 +74,28 @@ fn read_puck(section: Section<'_>) -> Option<Puck> {
         ("diameter", "outer diameter, such as \"60 mm\""),
         ("height", "along w, such as \"40 mm\""),
     ]);
-    let diameter = section.quantity("diameter", Quantity::Length, Bound::Positive);
-    let bore = section.quantity("bore", Quantity::Length, Bound::NotNegative);
+    let diameter = section.quantity("diameter", Quantity::Length, Bound::SIZE);
+    let bore = section.quantity("bore", Quantity::Length, Bound::TRAVEL);
     if !section.has("bore") {
         section.assume("bore", "none");
     }
-    let height = section.quantity("height", Quantity::Length, Bound::Positive);
-    let youngs_modulus = section.quantity("youngs_modulus", Quantity::Pressure, Bound::Positive);
+    let height = section.quantity("height", Quantity::Length, Bound::SIZE);
+    let youngs_modulus = section.quantity("youngs_modulus", Quantity::Pressure, MODULUS);
     if !section.has("youngs_modulus") {
         section.assume("youngs_modulus", "70 GPa: aluminium alloy");
     }
     if let (Some(bore), Some(diameter)) = (bore, diameter)
         && bore >= diameter
     {
-        section.error(
+        section.refuse(
             "bore",
             Code::InsideOut,
-            "the bore is not smaller than the diameter",
+            format!(
+                "{} is not smaller than `diameter`",
+                section.key_name("bore")
+            ),
+            "give both diameters, the hole as `bore`",
         );
-        return None;
     }
     section.finish();
     Some(Puck {
@@ -93,13 +109,13 @@ fn read_puck(section: Section<'_>) -> Option<Puck> {
 /// Round metal puck with a bore along w, bolted flat at both ends.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Puck {
-    /// Outer diameter [m].
+    /// Outer diameter \[m\].
     diameter: f64,
-    /// Bore [m].
+    /// Bore \[m\].
     bore: f64,
-    /// Height along w [m].
+    /// Height along w \[m\].
     height: f64,
-    /// Young's modulus [Pa].
+    /// Young's modulus \[Pa\].
     youngs_modulus: f64,
 }
 

@@ -1,6 +1,14 @@
 //! Stops of an isolator: free travel each way along an axis, then a stiff contact.
 //!
 //! Acts on the isolator's own deflection, in parallel to its law.
+//!
+//! Key `stops` of an isolator:
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `u`, `v`, `w` | free travel `[lower, upper]` along the axis, one below and one above zero | 2 lengths | no stop |
+//! | `rate` | rate of a touched stop | linear rate | 4 kN/mm |
+//! | `blend` | travel over which the rate grows from zero to full; at most a tenth of the smallest free travel | length | 0.5 mm |
 
 use super::AXIS_NAMES;
 use crate::diagnostic::Code;
@@ -13,7 +21,7 @@ use crate::units::Quantity;
 /// Common practice: a thin rubber-faced metal stop is some ten times stiffer than the mount.
 const USUAL_RATE: f64 = 4e6;
 
-/// Travel over which a stop's rate grows where the file states none [m].
+/// Travel over which a stop's rate grows where the file states none \[m\].
 ///
 /// # Source
 /// Common practice: small against the free travel, large enough that the
@@ -23,27 +31,33 @@ const USUAL_BLEND: f64 = 0.5e-3;
 /// The blend is at most this share of the smallest free travel.
 const BLEND_SHARE: f64 = 0.1;
 
+/// Free travel that a file may state \[m\].
+const TRAVEL: Bound = Bound::Stated(-1.0, 1.0, "within 1 m either way");
+
+/// Smallest free travel either way [m]: below it the contact is too abrupt to be followed.
+const LEAST_TRAVEL: f64 = 0.01e-3;
+
 /// Stops along one axis.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AxisStops {
-    /// Deflection at which the lower stop is touched [m], below zero; `None` when there is no such stop.
+    /// Deflection at which the lower stop is touched \[m\], below zero; `None` when there is no such stop.
     pub lower: Option<f64>,
-    /// Deflection at which the upper stop is touched [m], above zero.
+    /// Deflection at which the upper stop is touched \[m\], above zero.
     pub upper: Option<f64>,
     /// Full rate of the stop [N/m].
     pub rate: f64,
-    /// Travel over which the rate grows from zero to full [m].
+    /// Travel over which the rate grows from zero to full \[m\].
     pub blend: f64,
 }
 
 /// What a touched stop adds along its axis.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Contact {
-    /// Gradient of the energy [N], with the sign of the deflection.
+    /// Gradient of the energy \[N\], with the sign of the deflection.
     pub force: f64,
     /// Derivative of the force [N/m].
     pub tangent: f64,
-    /// Stored energy [J].
+    /// Stored energy \[J\].
     pub energy: f64,
 }
 
@@ -56,7 +70,7 @@ impl AxisStops {
         blend: 0.0,
     };
 
-    /// What the stops add at deflection `x` [m]; `None` while none is touched.
+    /// What the stops add at deflection `x` \[m\]; `None` while none is touched.
     #[must_use]
     pub fn contact(&self, x: f64) -> Option<Contact> {
         if let Some(upper) = self.upper
@@ -83,8 +97,8 @@ impl AxisStops {
     ///   g ≥ h:       F = k (g − h/2),   F' = k,   E = k (g − h/2)²/2 + k h²/40
     ///
     ///   k  full rate            [N/m]   `rate`
-    ///   h  blend                [m]     `blend`
-    ///   g  penetration          [m]
+    ///   h  blend                \[m\]     `blend`
+    ///   g  penetration          \[m\]
     ///
     /// # Range
     /// Zero, with zero slope, at g = 0; the tangent and its slope are
@@ -121,7 +135,7 @@ pub(super) fn read(section: &Section<'_>) -> Option<[AxisStops; 3]> {
     }
     let stops = section.section("stops")?;
     let travels = AXIS_NAMES.map(|axis| read_travel(&stops, axis));
-    let rate = stops.quantity("rate", Quantity::LinearRate, Bound::Positive);
+    let rate = stops.quantity("rate", Quantity::LinearRate, Bound::RATE);
     if !stops.has("rate") {
         stops.assume("rate", "4 kN/mm (common practice)");
     }
@@ -153,16 +167,18 @@ fn read_travel(stops: &Section<'_>, axis: &'static str) -> Option<Option<[f64; 2
     if !stops.has(axis) {
         return Some(None);
     }
-    let travel = stops.span(axis, Quantity::Length, Bound::Any)?;
-    if travel[0] >= 0.0 || travel[1] <= 0.0 {
-        stops.error(
+    let travel = stops.span(axis, Quantity::Length, TRAVEL)?;
+    if travel[0] > -LEAST_TRAVEL || travel[1] < LEAST_TRAVEL {
+        stops.refuse(
             axis,
             Code::InsideOut,
             format!(
-                "the stops along {axis} must lie on both sides of the free position, found {:.2} mm and {:.2} mm",
+                "{} must lie on both sides of the free position: {:.2} mm, {:.2} mm",
+                stops.key_name(axis),
                 travel[0] * 1e3,
                 travel[1] * 1e3
             ),
+            "write the lower end below zero and the upper end above it, at least 0.01 mm each; where there is no stop, a travel that is never reached",
         );
         return None;
     }

@@ -1,6 +1,7 @@
 //! Section: natural frequencies, and what excites them.
 
 use crate::model::Model;
+use crate::model::drivetrain::Cycle;
 use crate::rigid::modes::Mode;
 use crate::study::evaluate::{Evaluation, ModesAt};
 use crate::units::{Digits, Shown};
@@ -13,7 +14,7 @@ use super::{Block, Drawing, Section, names, quantity};
 pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
     let mut blocks = vec![Block::Paragraph(format!(
         "The powertrain on its mounts can swing in six ways, each with its own frequency. {}",
-        firing(evaluation)
+        firing(model, evaluation)
     ))];
     if evaluation.modes.is_empty() {
         blocks.push(Block::paragraph(
@@ -32,8 +33,15 @@ pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
 
 /// Firing at idle in one sentence.
 #[must_use]
-pub fn firing(evaluation: &Evaluation) -> String {
+pub fn firing(model: &Model, evaluation: &Evaluation) -> String {
+    let electric = model
+        .engine
+        .as_ref()
+        .is_some_and(|engine| matches!(engine.cycle, Cycle::Electric { .. }));
     match &evaluation.idle {
+        None if electric => {
+            "An electric machine does not fire, so nothing shakes it at idle.".to_owned()
+        }
         Some(idle) => format!(
             "At idle the engine fires at {} ({} pulses a turn); modes well below it are not shaken by it.",
             quantity::with_unit(idle.frequency_hz, Shown::Hertz),

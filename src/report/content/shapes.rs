@@ -3,9 +3,7 @@
 use crate::model::Model;
 use crate::rigid::modes::Mode;
 use crate::study::evaluate::{Evaluation, LoadResult};
-use crate::units::Shown;
 
-use super::frequencies::mode_name;
 use super::{Block, Drawing, Plate, Section, names, quantity};
 
 /// Below this a share is left out of a sentence.
@@ -18,8 +16,9 @@ const GEOMETRY_COUNTS: f64 = 0.02;
 #[must_use]
 pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
     let mut blocks = vec![Block::paragraph(
-        "How the powertrain swings in each mode, drawn far larger than it is. The energy shares say what moves; \
-         the strain shares say which mounts work, so which isolator changes that frequency.",
+        "How the powertrain swings in each mode: dashed still, solid displaced, arrows at the mounts and the centre \
+         of gravity. All is drawn far larger than it is; only the ratios of the motions mean something. The energy \
+         shares say what moves; the strain shares say which mounts work, so which isolator changes that frequency.",
     )];
     for (position, at) in evaluation.modes.iter().enumerate() {
         let load = names::load(model, at.load);
@@ -41,7 +40,7 @@ pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
                     position,
                     mode: place,
                 },
-                text: Some(sentence(model, held, place, mode)),
+                text: Some(sentence(model, held, mode)),
             })
             .collect();
         blocks.push(Block::Plates(plates));
@@ -58,11 +57,7 @@ pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
     }
 }
 
-fn sentence(model: &Model, held: &[usize], place: usize, mode: &Mode) -> String {
-    let frequency = match mode.growth_rate {
-        Some(_) => "no frequency".to_owned(),
-        None => quantity::with_unit(mode.frequency_hz, Shown::Hertz),
-    };
+fn sentence(model: &Model, held: &[usize], mode: &Mode) -> String {
     let moving = largest_first(
         mode.energy_share
             .iter()
@@ -75,11 +70,7 @@ fn sentence(model: &Model, held: &[usize], place: usize, mode: &Mode) -> String 
             .zip(held)
             .map(|(share, mount)| (*share, names::mount(model, *mount))),
     );
-    let mut text = format!(
-        "Mode {}, {frequency}, {}. Energy: {moving}. Strain: {strained}.",
-        place + 1,
-        mode_name(mode)
-    );
+    let mut text = format!("Energy: {moving}. Strain: {strained}.");
     if mode.geometric_strain_share.abs() >= GEOMETRY_COUNTS {
         text.push_str(&format!(
             " {} of its stiffness comes from the weight hanging or standing on the mounts.",

@@ -16,7 +16,7 @@ const RIGHT: f64 = WIDTH - 24.0;
 const TOP: f64 = LETTER * 1.9;
 /// Name and numbers, then the bar.
 const ROW: f64 = LETTER * 3.3;
-/// The scale shows at least this much [m].
+/// The scale shows at least this much \[m\].
 const LEAST: f64 = 1e-3;
 
 /// Draws for each clearance the gap in the fitted state, the smallest gap over all load cases and the gap that must remain.

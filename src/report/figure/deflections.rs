@@ -24,7 +24,7 @@ const REACH: f64 = 3.0;
 /// Ticks of load cases nearer than this fall together; with many load cases, at twice this.
 const TICK: f64 = 2.0;
 const MANY_CASES: usize = 24;
-/// The scale shows at least this much [m].
+/// The scale shows at least this much \[m\].
 const LEAST: f64 = 1e-3;
 
 /// Draws for each mount and axis the range of the isolator's own deflection over all load cases, one tick for each, with limits and stops.

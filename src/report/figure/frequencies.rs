@@ -20,7 +20,7 @@ const HEAD: f64 = LETTER * 1.6;
 const LANE: f64 = LETTER * 1.35;
 /// A range wider than this is drawn on a logarithmic scale.
 const WIDE: f64 = 16.0;
-/// The scale shows at least this much [Hz].
+/// The scale shows at least this much \[Hz\].
 const LEAST: f64 = 1.0;
 
 /// Draws the natural frequencies of each position with idle firing, its insulation limit and the wheel-hop band.

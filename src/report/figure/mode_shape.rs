@@ -21,7 +21,7 @@ use plotters::style::text_anchor::HPos;
 const SHOWN_MOTION: f64 = 44.0;
 /// Largest motion of a corner, as a multiple of that.
 const WIDEST: f64 = 1.5;
-/// Largest drawn turn [rad].
+/// Largest drawn turn \[rad\].
 const LARGEST_TURN: f64 = 0.35;
 /// The drawing and the bars beside it.
 const DRAWING: f64 = 430.0;
@@ -30,7 +30,7 @@ const BARS_LEFT: f64 = 556.0;
 const BARS_RIGHT: f64 = 664.0;
 const BAR: f64 = 40.0;
 const BARS_TOP: f64 = 52.0;
-/// A build is drawn as if it were at least this large [m].
+/// A build is drawn as if it were at least this large \[m\].
 const LEAST_SIZE: f64 = 0.1;
 
 const _: () = assert!(
@@ -75,17 +75,14 @@ pub fn mode_shape(
         motion.draw(canvas);
         draw_shares(canvas, shown);
     })?;
-    let mut caption = format!(
-        "About the position \"{place}\". Dashed: still; solid: displaced, much exaggerated: only the \
-         ratios of the motions mean something. Arrows show how each mount and the centre of \
-         gravity move."
-    );
-    if let Some((leader, length)) = motion.leader() {
-        caption.push_str(&format!(
-            " The largest motion of a mount, at {leader}, is drawn as {} of the build.",
-            show(length, Shown::Millimetre, Digits::Significant(2))
-        ));
-    }
+    let caption = motion
+        .leader()
+        .map_or_else(String::new, |(leader, length)| {
+            format!(
+                "Largest motion of a mount: {leader}, drawn as {}.",
+                show(length, Shown::Millimetre, Digits::Significant(2))
+            )
+        });
     Ok(Figure {
         svg,
         title,
@@ -153,7 +150,7 @@ impl Motion {
         })
     }
 
-    /// The mount with the largest drawn motion, and this motion [m].
+    /// The mount with the largest drawn motion, and this motion \[m\].
     fn leader(&self) -> Option<(&str, f64)> {
         let moved = self.mounts.iter().map(|m| (m.0.as_str(), m.2.norm()));
         moved.reduce(|best, next| if next.1 > best.1 { next } else { best })
@@ -220,7 +217,7 @@ impl Motion {
     }
 }
 
-/// By how much a mode is exaggerated: the largest motion of a mount becomes `length` [m], or less where the corners of the parts or the turn would grow too large; zero when nothing moves.
+/// By how much a mode is exaggerated: the largest motion of a mount becomes `length` \[m\], or less where the corners of the parts or the turn would grow too large; zero when nothing moves.
 fn scale_of(mode: &Mode, centre: &Vec3, mounts: &[Vec3], shown: &[Vec3], length: f64) -> f64 {
     let translation: Vec3 = mode.shape.fixed_rows::<3>(0).into_owned();
     let turn: Vec3 = mode.shape.fixed_rows::<3>(3).into_owned();

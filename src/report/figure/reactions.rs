@@ -19,7 +19,7 @@ const NAME: usize = 40;
 const NAME_LINE: usize = 20;
 /// More marks than this in each half are a heap; then only the load cases with the largest forces are drawn.
 const MOST_MARKS: usize = 160;
-/// Forces from here on are shown in kN [N].
+/// Forces from here on are shown in kN \[N\].
 const KILONEWTONS_FROM: f64 = 5e3;
 /// Room above the chart for the heads of its halves.
 const HEAD: f64 = LETTER * 1.8;

@@ -307,7 +307,7 @@ fn a_displaced_build_stays_left_of_the_bars() {
     let (model, evaluation) = build(USUAL);
     for mode in 0..6 {
         let figure = mode_shape(&model, &evaluation, 0, mode).unwrap();
-        assert!(figure.caption.contains("is drawn as"), "{}", figure.caption);
+        assert!(figure.caption.contains("drawn as"), "{}", figure.caption);
         let parsed = roxmltree::Document::parse(&figure.svg).unwrap();
         let view_box = parsed.root_element().attribute("viewBox").unwrap();
         let height: f64 = view_box.rsplit(' ').next().unwrap().parse().unwrap();

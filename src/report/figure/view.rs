@@ -64,7 +64,7 @@ pub(super) struct Panel {
     pub(super) view: View,
     /// Units of the sheet per metre.
     pub(super) scale: f64,
-    /// Right and up of what lies at `centre` [m].
+    /// Right and up of what lies at `centre` \[m\].
     pub(super) middle: Spot,
     /// Where that is on the sheet.
     pub(super) centre: Spot,
@@ -80,7 +80,7 @@ impl Panel {
     }
 }
 
-/// Right and up of the middle of a picture, its width and its height [m].
+/// Right and up of the middle of a picture, its width and its height \[m\].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Picture {
     pub(super) middle: Spot,

@@ -1,3 +1,5 @@
+//! The page is whole, well formed and escapes what the file says.
+
 use super::*;
 use crate::report::fixture;
 

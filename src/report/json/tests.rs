@@ -1,3 +1,5 @@
+//! The results document has every key, and only finite numbers.
+
 use std::collections::BTreeSet;
 
 use serde_json::Value;

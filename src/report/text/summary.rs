@@ -107,7 +107,7 @@ fn bottom(model: &Model, evaluation: &Evaluation, style: Style) -> Vec<String> {
     if let Some(text) = natural_frequencies(model, evaluation) {
         lines.extend(sentence(&text));
     }
-    lines.extend(sentence(&frequencies::firing(evaluation)));
+    lines.extend(sentence(&frequencies::firing(model, evaluation)));
     lines.extend(sentence(cautions::IN_ONE_LINE));
     lines
 }

@@ -1,3 +1,5 @@
+//! Text fits the terminal, whatever the names and numbers.
+
 use super::*;
 use crate::model::Model;
 use crate::report::content::table::{Cell, Column, Group, Row, Table};

@@ -1,11 +1,11 @@
 //! Whether each isolator stays within the deflection it is allowed for a long life.
 
-use super::{Check, Sense, Verdict, slug, states_of};
+use super::{Check, Sense, Verdict, at_least_percent, slug, states_of};
 use crate::model::Model;
 use crate::model::isolator::AXIS_NAMES;
 use crate::model::load::LoadClass;
 use crate::study::evaluate::Evaluation;
-use crate::units::{Digits, Shown, show};
+use crate::units::Shown;
 
 /// One check for each mount and axis with a limit, at the worst load case of class `service` or `durability`.
 ///
@@ -66,19 +66,17 @@ fn check(
         limit,
         isolator.scatter * deflection,
     );
-    let rate = isolator.law.at(&crate::spatial::Vec3::zeros()).tangent[(axis, axis)];
-    let over = checked.verdict == Verdict::Fails && rest > limit;
+    let weight_alone = checked.verdict == Verdict::Fails && rest > limit;
     Some(checked.cured_by(|| {
-        let wanted = rate * deflection * (1.0 + isolator.scatter) / limit;
-        let stiffer = format!(
-            "a rate along {axis_name} of about {} instead of {}, or an isolator that may move further",
-            show(wanted, Shown::NewtonPerMillimetre, Digits::Significant(2)),
-            show(rate, Shown::NewtonPerMillimetre, Digits::Significant(2)),
+        let stiffer = deflection * (1.0 + isolator.scatter) / limit - 1.0;
+        let cure = format!(
+            "raise the rate along {axis_name} by {} or more, or take an isolator that may move further",
+            at_least_percent(stiffer)
         );
-        if over {
-            format!("{stiffer}; the weight alone passes the limit")
+        if weight_alone {
+            format!("{cure}; the weight alone passes the limit")
         } else {
-            stiffer
+            cure
         }
     }))
 }

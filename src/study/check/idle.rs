@@ -1,6 +1,6 @@
 //! Whether the firing at idle lies high enough above the modes that the torque excites.
 
-use super::{Check, Sense, Verdict, hertz, largest_scatter};
+use super::{Check, Sense, Verdict, at_most_percent, hertz, largest_scatter};
 use crate::model::Model;
 use crate::model::drivetrain::Cycle;
 use crate::study::evaluate::Evaluation;
@@ -80,9 +80,9 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
     vec![check.cured_by(|| {
         let raise = (wanted + uncertainty) / ratio;
         format!(
-            "lower that mode to {}: {:.0} % of its rates; or raise the idle to {}",
+            "lower that mode to {}, with {} or less of the rates that hold it; or raise the idle to {}",
             hertz(mode.frequency_hz / raise),
-            100.0 / (raise * raise),
+            at_most_percent(1.0 / (raise * raise)),
             show(
                 idle_speed * raise,
                 Shown::RevPerMinute,

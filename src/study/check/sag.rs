@@ -1,6 +1,6 @@
 //! Whether the powertrain settles by a sensible amount under its own weight.
 
-use super::{Check, Sense, millimetres, slug, states_of};
+use super::{Check, Sense, at_least_percent, millimetres, slug, states_of};
 use crate::model::Model;
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
@@ -40,9 +40,9 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
     .advisory();
     vec![check.cured_by(|| {
         format!(
-            "raise the vertical rate at {} by {:.0} %, or set it {} higher when it is built",
+            "raise the vertical rate at {} by {} or more, or build the mount {} higher",
             mount.name,
-            (sag / model.criteria.sag - 1.0).max(isolator.scatter) * 100.0,
+            at_least_percent(sag * (1.0 + isolator.scatter) / model.criteria.sag - 1.0),
             millimetres(sag)
         )
     })]

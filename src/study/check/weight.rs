@@ -6,7 +6,7 @@ use crate::rigid::equilibrium::StaticEquilibrium;
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
-/// Mounts nearer to the middle of the vehicle than this carry neither left nor right [m].
+/// Mounts nearer to the middle of the vehicle than this carry neither left nor right \[m\].
 const MIDDLE: f64 = 20e-3;
 
 /// The share of the most loaded mount, of any mount that pulls down, and the difference between left and right; rules of good practice.
@@ -35,7 +35,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
     checks
 }
 
-/// Upward force of each mount at rest [N].
+/// Upward force of each mount at rest \[N\].
 fn lifts(rest: &StaticEquilibrium) -> Vec<f64> {
     rest.mounts
         .iter()

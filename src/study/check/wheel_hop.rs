@@ -1,6 +1,6 @@
 //! Whether the bounce mode keeps clear of the band in which the wheels hop.
 
-use super::{Check, Sense, hertz, largest_scatter};
+use super::{Check, Sense, at_least_percent, at_most_percent, hertz, largest_scatter};
 use crate::model::Model;
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
@@ -25,6 +25,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
     } else {
         (Sense::AtLeast, high)
     };
+    let softness = largest_scatter(model) / 2.0;
     let check = Check {
         load: Some(modes.load),
         basis: format!(
@@ -38,18 +39,28 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
             Shown::Hertz,
         )
     }
-    .judged(
-        frequency,
-        sense,
-        edge,
-        frequency * largest_scatter(model) / 2.0,
-    )
+    .judged(frequency, sense, edge, frequency * softness)
     .advisory();
     vec![check.cured_by(|| {
-        let wanted = (edge / frequency).powi(2) * 100.0;
-        format!(
-            "bring the bounce mode to {} or beyond: about {wanted:.0} % of the vertical rates; where it stays, shake is felt on rough roads",
-            hertz(edge)
-        )
+        let rates = |wanted: f64| (wanted / frequency).powi(2);
+        let change = match sense {
+            Sense::AtMost => {
+                let wanted = edge / (1.0 + softness);
+                format!(
+                    "lower the bounce mode to {}, with {} or less",
+                    hertz(wanted),
+                    at_most_percent(rates(wanted))
+                )
+            }
+            Sense::AtLeast => {
+                let wanted = edge / (1.0 - softness);
+                format!(
+                    "raise the bounce mode to {}, with {} or more",
+                    hertz(wanted),
+                    at_least_percent(rates(wanted))
+                )
+            }
+        };
+        format!("{change} of the vertical rates; in the band it shakes on rough roads")
     })]
 }

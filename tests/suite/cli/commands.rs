@@ -33,7 +33,7 @@ fn check_lists_problems_on_standard_output() {
     );
     let answer = run.run(&["check", "a.toml"]).ends_with(2);
     for part in [
-        "error[M014]: unknown isolator kind `rats`",
+        "error[M014]: unknown kind of isolator `wedge`: `rats`",
         " --> a.toml:66:8",
         "did you mean `rates`?",
         "in a.toml; `bedplate explain M014` tells more",

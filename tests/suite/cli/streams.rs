@@ -129,7 +129,7 @@ fn messages_have_three_forms() {
     );
     let full = run
         .run(&["solve", "a.toml"])
-        .refuses(&["error[M004]: unknown key `nonsense`"]);
+        .refuses(&["error[M004]: unknown key in the file: `nonsense`"]);
     let json = run
         .run(&["solve", "a.toml", "--message-format", "json"])
         .refuses(&[]);

@@ -10,7 +10,7 @@ use crate::study::evaluate::Evaluation;
 
 /// Longest name on the drawing.
 const NAME: usize = 26;
-/// A build is drawn as if it were at least this large [m], so that a lone point has a scale.
+/// A build is drawn as if it were at least this large \[m\], so that a lone point has a scale.
 pub(super) const LEAST_SIZE: f64 = 0.1;
 
 pub(super) struct Scene {

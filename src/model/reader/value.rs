@@ -1,0 +1,342 @@
+//! Values of keys: text, words, numbers and quantities with their units.
+
+use std::ops::Range;
+
+use toml::Spanned;
+use toml::de::DeValue;
+
+use super::{Bound, Section, quoted, unknown_name};
+use crate::diagnostic::{Code, Diagnostic};
+use crate::spatial::Vec3;
+use crate::units::{self, Quantity, UnitError, UnitErrorKind};
+
+/// Shortest direction that is taken as one.
+const SHORTEST_DIRECTION: f64 = 1e-9;
+
+impl<'a> Section<'a> {
+    /// Text of a key.
+    pub(crate) fn text(&self, key: &'static str) -> Option<&'a str> {
+        let value = self.value(key)?;
+        let text = value.get_ref().as_str();
+        if text.is_none() {
+            self.wrong_kind(value.span(), key, "text in quotes", value.get_ref());
+        }
+        text
+    }
+
+    /// One of several words.
+    pub(crate) fn choice<T: Copy>(&self, key: &'static str, words: &[(&str, T)]) -> Option<T> {
+        let written = self.text(key)?;
+        if let Some((_, meaning)) = words.iter().find(|(word, _)| *word == written) {
+            return Some(*meaning);
+        }
+        let allowed: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
+        self.note(unknown_name(
+            Code::UnknownWord,
+            format!(
+                "unknown word for {}: {}",
+                self.key_name(key),
+                quoted(written)
+            ),
+            Some(self.place(key)),
+            written,
+            &allowed,
+        ));
+        None
+    }
+
+    /// `true` or `false`.
+    pub(crate) fn flag(&self, key: &'static str) -> Option<bool> {
+        let value = self.value(key)?;
+        let flag = value.get_ref().as_bool();
+        if flag.is_none() {
+            let wanted = "`true` or `false` without quotes";
+            self.wrong_kind(value.span(), key, wanted, value.get_ref());
+        }
+        flag
+    }
+
+    /// Whole number between two others.
+    pub(crate) fn count(&self, key: &'static str, from: u32, to: u32) -> Option<u32> {
+        let value = self.value(key)?;
+        let Some(integer) = value.get_ref().as_integer() else {
+            let wanted = "a whole number without quotes";
+            self.wrong_kind(value.span(), key, wanted, value.get_ref());
+            return None;
+        };
+        let count = u32::from_str_radix(integer.as_str(), integer.radix())
+            .ok()
+            .filter(|count| (from..=to).contains(count));
+        if count.is_none() {
+            let name = self.key_name(key);
+            let written = self.written(value.span());
+            self.refuse(
+                key,
+                Code::OutOfRange,
+                format!("{name} must be a whole number from {from} to {to}: {written}"),
+                "check the number",
+            );
+        }
+        count
+    }
+
+    /// Number without a unit, or text such as "15 %".
+    pub(crate) fn ratio(&self, key: &'static str, bound: Bound) -> Option<f64> {
+        let value = self.value(key)?;
+        match number_of(value.get_ref()) {
+            Some(number) => self.bounded(key, value.span(), number, bound, "0.5"),
+            None => self.quantity(key, Quantity::Ratio, bound),
+        }
+    }
+
+    /// One number with its unit, in SI.
+    pub(crate) fn quantity(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+    ) -> Option<f64> {
+        let value = self.value(key)?;
+        let [number] = self.quantity_texts::<1>(key, value, quantity)?;
+        self.bounded(key, value.span(), number, bound, &example(quantity, 1))
+    }
+
+    /// Three numbers with one unit, in SI.
+    pub(crate) fn vector(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+    ) -> Option<Vec3> {
+        let value = self.value(key)?;
+        let numbers = self.quantity_texts::<3>(key, value, quantity)?;
+        for number in numbers {
+            self.bounded(key, value.span(), number, bound, &example(quantity, 3))?;
+        }
+        Some(Vec3::from(numbers))
+    }
+
+    /// One number for all three axes, or three numbers, with one unit, in SI.
+    pub(crate) fn per_axis(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+    ) -> Option<Vec3> {
+        // With one comma a decimal comma is meant more often than a third number is forgotten.
+        if self
+            .value(key)?
+            .get_ref()
+            .as_str()
+            .is_some_and(|text| text.matches(',').count() < 2)
+        {
+            let all = self.quantity(key, quantity, bound)?;
+            return Some(Vec3::repeat(all));
+        }
+        self.vector(key, quantity, bound)
+    }
+
+    /// Direction as three numbers, made a unit vector.
+    pub(crate) fn direction(&self, key: &'static str) -> Option<Vec3> {
+        let vector = self.vector(key, Quantity::Ratio, Bound::Any)?;
+        let unit = vector.try_normalize(SHORTEST_DIRECTION);
+        if unit.is_none() {
+            self.refuse(
+                key,
+                Code::NoDirection,
+                format!("{} has no length", self.key_name(key)),
+                "three numbers that are not all zero, forward, left and up, such as \"0, 0, 1\"",
+            );
+        }
+        unit
+    }
+
+    /// List of two numbers with units, the first not above the second, in SI.
+    pub(crate) fn span(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+    ) -> Option<[f64; 2]> {
+        let value = self.value(key)?;
+        let one = example(quantity, 1);
+        let items = value.get_ref().as_array().filter(|list| list.len() == 2);
+        let Some(items) = items else {
+            let wanted = format!("a list of two texts such as [{one}, {one}]");
+            self.wrong_kind(value.span(), key, &wanted, value.get_ref());
+            return None;
+        };
+        let ends: Vec<Option<f64>> = items
+            .iter()
+            .map(|item| {
+                let [number] = self.quantity_texts::<1>(key, item, quantity)?;
+                self.bounded(key, item.span(), number, bound, &one)
+            })
+            .collect();
+        let [Some(low), Some(high)] = ends[..] else {
+            return None;
+        };
+        if low > high {
+            self.refuse(
+                key,
+                Code::InsideOut,
+                format!(
+                    "the first end of {} is above the second: {}",
+                    self.key_name(key),
+                    self.written(value.span())
+                ),
+                "write the lower end first",
+            );
+            return None;
+        }
+        Some([low, high])
+    }
+
+    /// The number when it is within the bound; else a problem, with an example of what is taken.
+    pub(super) fn bounded(
+        &self,
+        key: &str,
+        place: Range<usize>,
+        number: f64,
+        bound: Bound,
+        example: &str,
+    ) -> Option<f64> {
+        if number.is_finite() && bound.holds(number) {
+            return Some(number);
+        }
+        self.note(
+            Diagnostic::error(
+                Code::OutOfRange,
+                format!(
+                    "{} must be {}: {}",
+                    self.key_name(key),
+                    bound.words(number),
+                    self.written(place.clone())
+                ),
+                Some(place),
+            )
+            .help(format!(
+                "check the number, its sign and its unit; it is written like {example}"
+            )),
+        );
+        None
+    }
+
+    fn quantity_texts<const N: usize>(
+        &self,
+        key: &str,
+        value: &Spanned<DeValue<'a>>,
+        quantity: Quantity,
+    ) -> Option<[f64; N]> {
+        let text = match value.get_ref() {
+            DeValue::String(text) => text,
+            DeValue::Integer(_) | DeValue::Float(_) if N == 1 && quantity != Quantity::Ratio => {
+                self.note(self.bare_number(key, value.span(), quantity));
+                return None;
+            }
+            other => {
+                let wanted = format!("text such as {}", example(quantity, N));
+                self.wrong_kind(value.span(), key, &wanted, other);
+                return None;
+            }
+        };
+        let read = if N == 1 {
+            units::parse(text, quantity).map(|one| [one; N])
+        } else {
+            units::parse_vector::<N>(text, quantity)
+        };
+        read.map_err(|error| self.note(self.unit_problem::<N>(key, value.span(), &error)))
+            .ok()
+    }
+
+    fn bare_number(&self, key: &str, place: Range<usize>, quantity: Quantity) -> Diagnostic {
+        let unit = quantity.units().next().map_or("", units::UnitRow::symbol);
+        let written = self.written(place.clone());
+        Diagnostic::error(
+            Code::BareNumber,
+            format!("{} has no unit: {written}", self.key_name(key)),
+            Some(place),
+        )
+        .label("no unit")
+        .help(format!(
+            "write number and unit as one text, such as `\"{written} {unit}\"`; units of {}: {}",
+            quantity.name(),
+            quantity.allowed()
+        ))
+    }
+
+    fn unit_problem<const N: usize>(
+        &self,
+        key: &str,
+        text_span: Range<usize>,
+        error: &UnitError,
+    ) -> Diagnostic {
+        let code = match &error.kind {
+            UnitErrorKind::MissingUnit { .. } => Code::BareNumber,
+            UnitErrorKind::UnknownUnit { .. } => Code::UnknownUnit,
+            UnitErrorKind::WrongQuantity { .. } => Code::WrongUnit,
+            UnitErrorKind::OutOfRange { .. } => Code::OutOfRange,
+            _ => Code::NotAQuantity,
+        };
+        // Three plain numbers are a direction, of which the general advice on ratios says little.
+        let help = if N > 1 && error.expected == Quantity::Ratio {
+            format!("write three numbers such as {}", example(error.expected, N))
+        } else {
+            error.help()
+        };
+        Diagnostic::error(
+            code,
+            format!("{}: {error}", self.key_name(key)),
+            Some(self.inside(text_span, &error.span)),
+        )
+        .help(help)
+    }
+
+    /// Bytes of the file for bytes inside a text value; the whole value when it holds escapes or is written in several lines.
+    fn inside(&self, value: Range<usize>, part: &Range<usize>) -> Range<usize> {
+        let written = self.sink.source.get(value.clone()).unwrap_or_default();
+        let plain = !written.contains('\\')
+            && !written.contains('\n')
+            && !written.starts_with("\"\"\"")
+            && !written.starts_with("'''");
+        if !plain || part.is_empty() || value.start + 1 + part.end >= value.end {
+            return value;
+        }
+        value.start + 1 + part.start..value.start + 1 + part.end
+    }
+}
+
+/// A number without quotes; not a number when it is too large to hold, so that every bound refuses it.
+pub(super) fn number_of(value: &DeValue<'_>) -> Option<f64> {
+    match value {
+        DeValue::Integer(integer) => Some(
+            i64::from_str_radix(integer.as_str(), integer.radix())
+                .map_or(f64::NAN, |number| number as f64),
+        ),
+        DeValue::Float(float) => Some(float.as_str().parse().unwrap_or(f64::NAN)),
+        _ => None,
+    }
+}
+
+/// A value as it is written in the file, quotes included.
+fn example(quantity: Quantity, count: usize) -> String {
+    let one = quantity.example();
+    match one.split_once(' ') {
+        Some(_) if count > 1 && quantity == Quantity::Ratio => "\"0, 0, 1\"".to_owned(),
+        Some((number, unit)) if count > 1 => {
+            format!("\"{} {unit}\"", vec![number; count].join(", "))
+        }
+        _ => format!("\"{one}\""),
+    }
+}
+
+pub(super) fn kind_in_words(value: &DeValue<'_>) -> &'static str {
+    match value {
+        DeValue::String(_) => "text",
+        DeValue::Integer(_) | DeValue::Float(_) => "a number",
+        DeValue::Boolean(_) => "`true` or `false`",
+        DeValue::Datetime(_) => "a date",
+        DeValue::Array(_) => "a list",
+        DeValue::Table(_) => "a table",
+    }
+}

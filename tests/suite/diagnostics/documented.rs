@@ -1,0 +1,113 @@
+//! Every key that the reader takes stands in a table of the module that reads it.
+
+use std::path::Path;
+
+use super::{GOOD, problems};
+
+/// Keys of the section in which an unknown key is put, as its message lists them.
+fn keys_where(old: &str, new: &str) -> Vec<String> {
+    let text = GOOD.replacen(old, new, 1);
+    assert_ne!(text, GOOD, "{old}");
+    let listed: Vec<String> = problems(&text)
+        .iter()
+        .flat_map(|problem| &problem.help)
+        .filter_map(|help| help.strip_prefix("known keys here: "))
+        .map(str::to_owned)
+        .collect();
+    assert_eq!(listed.len(), 1, "{new}");
+    listed[0].split(", ").map(str::to_owned).collect()
+}
+
+/// First cells of the tables in the module documentation of a file.
+fn first_cells(file: &str) -> Vec<String> {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("src/model")
+        .join(file);
+    std::fs::read_to_string(path)
+        .unwrap()
+        .lines()
+        .filter_map(|line| line.strip_prefix("//! | "))
+        .filter_map(|row| row.split(" | ").next())
+        .flat_map(|cell| cell.split(", "))
+        .filter_map(|cell| cell.strip_prefix('`')?.strip_suffix('`'))
+        .map(str::to_owned)
+        .collect()
+}
+
+#[test]
+fn every_key_stands_in_the_table_of_its_module() {
+    for (old, new, files, prefix) in [
+        ("title =", "zzzzzzz = 1\ntitle =", &["file.rs"][..], ""),
+        ("[datum]", "[datum]\nzzzzzzz = 1", &["file.rs"], ""),
+        (
+            "[vehicle]",
+            "[vehicle]\nzzzzzzz = 1",
+            &["surroundings.rs"],
+            "",
+        ),
+        ("[[part]]", "[[part]]\nzzzzzzz = 1", &["part.rs"], ""),
+        (
+            "inertia = {",
+            "inertia = { zzzzzzz = 1,",
+            &["part.rs"],
+            "inertia.",
+        ),
+        ("[engine]", "[engine]\nzzzzzzz = 1", &["drivetrain.rs"], ""),
+        (
+            "[driveline]",
+            "[driveline]\nzzzzzzz = 1",
+            &["drivetrain.rs"],
+            "",
+        ),
+        (
+            "[isolator.wedge]",
+            "[isolator.wedge]\nzzzzzzz = 1",
+            &["isolator.rs", "isolator/rates.rs"],
+            "",
+        ),
+        (
+            "stops = {",
+            "stops = { zzzzzzz = 1,",
+            &["isolator/stop.rs"],
+            "",
+        ),
+        (
+            "[isolator.saddle]",
+            "[isolator.saddle]\nzzzzzzz = 1",
+            &["isolator.rs", "isolator/solid.rs"],
+            "",
+        ),
+        (
+            "puck = {",
+            "puck = { zzzzzzz = 1,",
+            &["isolator/solid.rs"],
+            "puck.",
+        ),
+        ("[[mount]]", "[[mount]]\nzzzzzzz = 1", &["mount.rs"], ""),
+        ("[loads]", "[loads]\nzzzzzzz = 1", &["load.rs"], ""),
+        ("[[load]]", "[[load]]\nzzzzzzz = 1", &["load.rs"], ""),
+        (
+            "[[point]]",
+            "[[point]]\nzzzzzzz = 1",
+            &["surroundings.rs"],
+            "",
+        ),
+        (
+            "[[clearance]]",
+            "[[clearance]]\nzzzzzzz = 1",
+            &["surroundings.rs"],
+            "",
+        ),
+        ("[targets]", "[targets]\nzzzzzzz = 1", &["criteria.rs"], ""),
+    ] {
+        let documented: Vec<String> = files.iter().flat_map(|file| first_cells(file)).collect();
+        for key in keys_where(old, new) {
+            // The moments xx, yy, zz are named in the row of `inertia` itself.
+            let moment = prefix == "inertia." && ["xx", "yy", "zz"].contains(&key.as_str());
+            assert!(
+                moment || documented.contains(&format!("{prefix}{key}")),
+                "{prefix}{key} in {files:?}: {documented:?}"
+            );
+        }
+    }
+}

@@ -1,0 +1,399 @@
+//! Files that nobody means well: no panic, no endless work, never neither a model nor an error.
+
+use std::time::{Duration, Instant};
+
+use bedplate::diagnostic::Severity;
+use bedplate::model::file::{LARGEST_FILE, read};
+use bedplate::study::evaluate::evaluate;
+use proptest::prelude::*;
+use proptest::test_runner::Config;
+
+use super::GOOD;
+
+/// Time in which any file is answered, in a build without optimisation on a slow and busy machine.
+const PATIENCE: Duration = Duration::from_secs(2);
+
+/// Time in which any small model is evaluated likewise.
+const PATIENCE_TO_EVALUATE: Duration = Duration::from_secs(10);
+
+/// Reads, and evaluates what could be read; whether it could.
+fn survive(bytes: &[u8]) -> bool {
+    let started = Instant::now();
+    let answer = read(bytes);
+    let taken = started.elapsed();
+    let shown = String::from_utf8_lossy(&bytes[..bytes.len().min(4000)]);
+    assert!(
+        taken < PATIENCE,
+        "{taken:?} for {} bytes: {shown:.100}",
+        bytes.len()
+    );
+    match answer {
+        Ok(checked) => {
+            let started = Instant::now();
+            let evaluation = evaluate(&checked.model);
+            let taken = started.elapsed();
+            assert!(taken < PATIENCE_TO_EVALUATE, "{taken:?}: {shown}");
+            if let Ok(evaluation) = evaluation {
+                for result in &evaluation.loads {
+                    let finite = result
+                        .outcome
+                        .as_ref()
+                        .is_ok_and(|found| found.displacement.iter().all(|x| x.is_finite()));
+                    assert!(finite || result.outcome.is_err(), "{shown}");
+                }
+            }
+            assert!(
+                checked
+                    .warnings
+                    .iter()
+                    .all(|w| w.severity == Severity::Warning)
+            );
+            true
+        }
+        Err(problems) => {
+            assert!(
+                problems.iter().any(|p| p.severity == Severity::Error),
+                "{shown}"
+            );
+            assert!(problems.len() <= 402, "{}", problems.len());
+            for problem in &problems {
+                let all = [&problem.message, &problem.label]
+                    .into_iter()
+                    .chain(&problem.help);
+                for line in all {
+                    assert!(
+                        line.chars().count() < 1000 && !line.contains('\n'),
+                        "{line}"
+                    );
+                }
+                if let Some(span) = &problem.span {
+                    let text = std::str::from_utf8(bytes).unwrap();
+                    assert!(text.get(span.clone()).is_some(), "{problem:?}");
+                }
+            }
+            false
+        }
+    }
+}
+
+/// Values that a key does not expect.
+const STRANGE: &[&str] = &[
+    "nan",
+    "inf",
+    "-inf",
+    "1e300",
+    "-0.0",
+    "0",
+    "-1",
+    "99999999999999999999",
+    "0xffff",
+    "\"\"",
+    "\" \"",
+    "\"nan kg\"",
+    "\"inf mm\"",
+    "\"1e300 N/mm\"",
+    "\"1e15 kg\"",
+    "\"1e-15 kg\"",
+    "\"-0, 0, -0 mm\"",
+    "\"1e15, 1e15, 1e15 mm\"",
+    "\"1e-12, 0, 0\"",
+    "\"1e12 N/mm\"",
+    "\"0, 0, 1e9 N/mm\"",
+    "\"1e-3 mm\"",
+    "\"99 m\"",
+    "\"99, 99, -99 m\"",
+    "\"1 g\"",
+    "\"1 N/m\"",
+    "\"1e12 N/m\"",
+    "\"1e-9 kg m2\"",
+    "\"\\u0000\"",
+    "\"½ mm\"",
+    "\"１２ mm\"",
+    "\"12 mm mm\"",
+    "\"12,5 mm\"",
+    "\"🛠\"",
+    "\"e\\u0301\"",
+    "'''\n'''",
+    "true",
+    "[]",
+    "[[]]",
+    "{}",
+    "{ a = 1 }",
+    "1979-05-27T07:32:00Z",
+    "[\"1 mm\", \"2 mm\"]",
+    "[\"-1 mm\", \"1e-2 mm\"]",
+    "\"wedge\"",
+    "\"electric\"",
+    "\"settled\"",
+    "\"axle-shafts\"",
+    "\"rates\"",
+    "[\"engine\"]",
+];
+
+/// One change of a text made of lines.
+#[derive(Debug, Clone)]
+enum Change {
+    Delete(usize),
+    Repeat(usize),
+    Swap(usize, usize),
+    Replace(usize, usize),
+    Cut(usize),
+    Insert(usize, char),
+}
+
+fn change() -> impl Strategy<Value = Change> {
+    let at = 0_usize..100_000;
+    prop_oneof![
+        1 => at.clone().prop_map(Change::Delete),
+        1 => at.clone().prop_map(Change::Repeat),
+        1 => (at.clone(), at.clone()).prop_map(|(a, b)| Change::Swap(a, b)),
+        6 => (at.clone(), 0..STRANGE.len()).prop_map(|(a, b)| Change::Replace(a, b)),
+        1 => at.clone().prop_map(Change::Cut),
+        1 => (at, any::<char>()).prop_map(|(a, c)| Change::Insert(a, c)),
+    ]
+}
+
+fn changed(text: &str, changes: &[Change]) -> String {
+    let mut lines: Vec<String> = text.lines().map(str::to_owned).collect();
+    for change in changes {
+        let count = lines.len().max(1);
+        match *change {
+            _ if lines.is_empty() => break,
+            Change::Delete(at) => drop(lines.remove(at % count)),
+            Change::Repeat(at) => lines.insert(at % count, lines[at % count].clone()),
+            Change::Swap(a, b) => lines.swap(a % count, b % count),
+            Change::Replace(at, with) => {
+                // Only lines with a key take a value.
+                let keyed: Vec<usize> = (0..count).filter(|&i| lines[i].contains(" = ")).collect();
+                if let Some(&line) = keyed.get(at % keyed.len().max(1)) {
+                    let key = lines[line]
+                        .split(" = ")
+                        .next()
+                        .unwrap_or_default()
+                        .to_owned();
+                    lines[line] = format!("{key} = {}", STRANGE[with]);
+                }
+            }
+            Change::Cut(at) => lines.truncate(at % count + 1),
+            Change::Insert(at, c) => {
+                let line = &mut lines[at % count];
+                let place = (0..=at % (line.len() + 1))
+                    .rev()
+                    .find(|&p| line.is_char_boundary(p));
+                line.insert(place.unwrap_or(0), c);
+            }
+        }
+    }
+    lines.join("\n")
+}
+
+proptest! {
+    #![proptest_config(Config { cases: 200, ..Config::default() })]
+
+    #[test]
+    fn arbitrary_bytes_are_answered(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
+        survive(&bytes);
+    }
+
+    #[test]
+    fn arbitrary_text_of_the_letters_of_toml_is_answered(
+        text in "([a-z\\[\\]{}=\"'#,. \n\\\\0-9-]|\\[\\[part\\]\\]\n|name = |\"\"\"){0,80}"
+    ) {
+        survive(text.as_bytes());
+    }
+
+    #[test]
+    fn a_spoiled_build_is_answered(changes in prop::collection::vec(change(), 1..6)) {
+        survive(changed(GOOD, &changes).as_bytes());
+    }
+}
+
+/// The good build with some of its numbers, those inside texts too, multiplied by powers of ten.
+fn scaled(powers: &[i32]) -> String {
+    let mut out = String::new();
+    let mut number = String::new();
+    let mut next = powers.iter().cycle();
+    for c in GOOD.chars().chain(['\n']) {
+        if c.is_ascii_digit() || (c == '.' && !number.is_empty()) {
+            number.push(c);
+            continue;
+        }
+        match number.parse::<f64>() {
+            // A name such as "1", a count or the 2 of `m2` stays, and most numbers do.
+            Ok(value) if value > 4.0 => {
+                let power = next.next().copied().unwrap_or(0);
+                out += &format!("{}", value * 10_f64.powi(power));
+            }
+            _ => out += &number,
+        }
+        number.clear();
+        out.push(c);
+    }
+    out
+}
+
+proptest! {
+    #![proptest_config(Config { cases: 150, ..Config::default() })]
+
+    #[test]
+    fn a_build_with_numbers_of_any_size_is_answered(
+        powers in prop::collection::vec(prop_oneof![40 => Just(0), 1 => -5..6], 60..120)
+    ) {
+        survive(scaled(&powers).as_bytes());
+    }
+}
+
+/// Each key of the good build with each strange value, one at a time: what is read evaluates.
+#[test]
+fn every_key_with_every_strange_value_is_answered() {
+    let mut read = 0;
+    for line in 0..GOOD.lines().filter(|line| line.contains(" = ")).count() {
+        for with in 0..STRANGE.len() {
+            read += usize::from(survive(
+                changed(GOOD, &[Change::Replace(line, with)]).as_bytes(),
+            ));
+        }
+    }
+    // Some are honest values of the key, such as 1 N/m for a bracket.
+    assert!(read > 50, "{read}");
+}
+
+/// As many repetitions as a file may hold.
+fn filled(start: &str, unit: impl Fn(usize) -> String, end: &str) -> String {
+    let mut text = start.to_owned();
+    for i in 0.. {
+        let next = unit(i);
+        if text.len() + next.len() + end.len() > LARGEST_FILE {
+            break;
+        }
+        text += &next;
+    }
+    text + end
+}
+
+#[test]
+fn the_largest_hostile_files_are_answered_in_time() {
+    let same = |text: &'static str| move |_| text.to_owned();
+    let after_good = format!("{GOOD}\n");
+    let names: String = (0..400)
+        .map(|i| format!("[[point]]\nname = \"p{i}\"\nat = \"1, 2, 3 mm\"\n"))
+        .collect();
+    let points = format!("{GOOD}\n{names}");
+    for (what, text) in [
+        ("mounts", filled(&after_good, same("[[mount]]\n"), "")),
+        (
+            "loads",
+            filled(&after_good, |i| format!("[[load]]\nname = \"l{i}\"\n"), ""),
+        ),
+        (
+            "isolators",
+            filled(
+                &after_good,
+                |i| format!("[isolator.z{i}]\nkind = \"rates\"\n"),
+                "",
+            ),
+        ),
+        ("keys", filled("", |i| format!("k{i} = 1\n"), GOOD)),
+        ("one key", filled("", same("k = 1\n"), GOOD)),
+        (
+            "sections",
+            filled(&after_good, same("[engine]\nidle = 1\n"), ""),
+        ),
+        ("equal signs", filled("", same("=\n"), "")),
+        ("quotes", filled("", same("\"\n"), "")),
+        ("brackets", filled("", same("["), "")),
+        ("lists", filled("a = ", same("["), "")),
+        ("tables", filled("a = ", same("{a="), "")),
+        ("points of a key", filled("a", same(".a"), " = 1")),
+        ("points of a header", filled("[a", same(".a"), "]")),
+        ("comment", filled("#", same("#"), "")),
+        ("title", filled("title = \"", same("x"), "\"")),
+        (
+            "title of marks",
+            filled("title = \"", same("\u{301}"), "\""),
+        ),
+        ("word", filled("[datum]\nfitted = \"", same("x"), "\"")),
+        (
+            "name",
+            filled(
+                &format!("{after_good}[[point]]\nname = \""),
+                same("x"),
+                "\"",
+            ),
+        ),
+        (
+            "reference",
+            filled(
+                &format!("{points}[[load]]\nname = \"l\"\ngear = \""),
+                same("x"),
+                "\"",
+            ),
+        ),
+        (
+            "long names",
+            format!(
+                "{}[[load]]\nname = \"l\"\napply = [{{ point = \"{}\" }}]\n",
+                (0..5)
+                    .map(|i| format!("[[point]]\nname = \"{}{i}\"\n", "ab".repeat(10_000)))
+                    .collect::<String>(),
+                "ba".repeat(10_000)
+            ),
+        ),
+        (
+            "references",
+            filled(
+                &format!("{points}[[load]]\nname = \"l\"\napply = ["),
+                same("{point=\"zq\"},"),
+                "]",
+            ),
+        ),
+        (
+            "names",
+            filled(
+                &format!("{points}[[load]]\nname = \"l\"\nwithout = {{ parts = ["),
+                same("\"zq\","),
+                "] }",
+            ),
+        ),
+        (
+            "gears",
+            filled("[driveline]\ngears = {", |i| format!("\"{i}\"=1,"), "}"),
+        ),
+        ("digits", filled("[[part]]\nmass = \"", same("0"), "1 kg\"")),
+        (
+            "decimals",
+            filled("[[part]]\nmass = \"1.", same("3"), " kg\""),
+        ),
+        ("bare digits", filled("[[part]]\nmass = ", same("1"), "")),
+        ("commas", filled("[[part]]\nat = \"", same(","), "\"")),
+        (
+            "numbers",
+            filled("[[part]]\nat = \"", same("1, "), "1 mm\""),
+        ),
+        ("unit", filled("[[part]]\nmass = \"2 ", same("k"), "\"")),
+        (
+            "units",
+            filled("[[part]]\nmass = \"2 ", same("kg 1 "), "\""),
+        ),
+        (
+            "minus signs",
+            filled("[[part]]\nmass = \"", same("-"), "\""),
+        ),
+        (
+            "fractions",
+            filled("[[part]]\nmass = \"1", same("/1"), " kg\""),
+        ),
+    ] {
+        assert!(!survive(text.as_bytes()), "{what}");
+    }
+}
+
+#[test]
+fn deep_nesting_is_refused_and_not_followed() {
+    for (open, close) in [("[", "]"), ("{ a = ", " }")] {
+        let text = format!("a = {}1{}", open.repeat(10_000), close.repeat(10_000));
+        assert!(!survive(text.as_bytes()));
+    }
+    assert!(!survive(format!("{}a = 1", "a.".repeat(10_000)).as_bytes()));
+    assert!(!survive(format!("[{}a]", "a.".repeat(10_000)).as_bytes()));
+}
