@@ -96,8 +96,9 @@ fn any_span_of_any_text_is_shown() {
                 );
             }
         }
-        let whole = full(source, None);
-        assert!(whole.contains("--> a.toml\n"), "{whole}");
+        for whole in [full(source, None), full(source, Some(0..0))] {
+            assert!(whole.contains("--> a.toml\n"), "{whole}");
+        }
     }
 }
 
