@@ -53,7 +53,7 @@ mod tests {
         for part in [
             "a bug in bedplate",
             "index out of range",
-            "src/study.rs:1:2",
+            "where: src/study.rs:1:2\n",
             env!("CARGO_PKG_VERSION"),
             "arguments: report my model.toml\n",
             "the model file",

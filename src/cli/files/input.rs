@@ -36,7 +36,7 @@ pub(crate) fn read(path: &Path) -> Result<Input, Failure> {
             bytes,
         });
     }
-    let bytes = open(path)
+    let bytes = File::open(path)
         .and_then(bounded)
         .map_err(|error| refused(path, &error))?;
     Ok(Input {
@@ -50,14 +50,6 @@ pub(crate) fn read(path: &Path) -> Result<Input, Failure> {
 fn file_behind_stdin() -> Option<PathBuf> {
     let behind = Path::new("/dev/stdin").canonicalize().ok()?;
     behind.is_file().then_some(behind)
-}
-
-fn open(path: &Path) -> io::Result<File> {
-    let file = File::open(path)?;
-    if file.metadata()?.is_dir() {
-        return Err(io::ErrorKind::IsADirectory.into());
-    }
-    Ok(file)
 }
 
 fn bounded(from: impl Read) -> io::Result<Vec<u8>> {
@@ -79,7 +71,7 @@ fn refused(path: &Path, error: &io::Error) -> Failure {
                 )),
             }
         }
-        io::ErrorKind::IsADirectory => {
+        _ if path.is_dir() => {
             Failure::plain(format!("{name} is a directory")).help("name the model file inside it")
         }
         io::ErrorKind::PermissionDenied => Failure::plain(format!("{name} may not be read"))

@@ -65,8 +65,10 @@ fn output_that_cannot_be_written_is_known_before_the_work() {
     for command in ["solve", "report"] {
         run.run(&[command, &project(GOOD), "-o", "none/r.html"])
             .refuses(&["the directory of `none/r.html` does not exist"]);
-        run.run(&[command, &project(GOOD), "-o", "."])
-            .refuses(&["is a directory"]);
+        run.run(&[command, &project(GOOD), "-o", "."]).refuses(&[
+            "`.` is a directory",
+            "give the output a file name inside it",
+        ]);
         run.run(&[command, &project(GOOD), "-o", ""])
             .refuses(&["error"]);
     }
@@ -119,6 +121,16 @@ fn nothing_is_written_when_there_is_nothing_to_tell() {
     run.write("unheld.toml", unheld);
     run.write("broken.toml", "title = ");
     run.write("old.html", "old");
+    let far_too_soft = unheld
+        .replace("1, 1, 1 N/mm", "1, 1, 1 N/m")
+        .replace("10 kg", "9000 kg")
+        + "[[mount]]\nname = \"n\"\nat = \"90, 80, 9 mm\"\nisolator = \"i\"\n\
+           [[mount]]\nname = \"o\"\nat = \"-70, 60, -10 mm\"\nisolator = \"i\"\n";
+    run.write("soft.toml", far_too_soft);
+    run.run(&["solve", "soft.toml"]).refuses(&[
+        "error[S002]: the powertrain found no position",
+        "slip of unit",
+    ]);
     for command in ["solve", "report"] {
         run.run(&[command, "unheld.toml", "-o", "old.html"])
             .refuses(&[
@@ -132,7 +144,10 @@ fn nothing_is_written_when_there_is_nothing_to_tell() {
     }
     run.run(&["report", "unheld.toml"]).refuses(&["S001"]);
     assert_eq!(fs::read(run.path("old.html")).unwrap(), b"old");
-    assert_eq!(run.files(), ["broken.toml", "old.html", "unheld.toml"]);
+    assert_eq!(
+        run.files(),
+        ["broken.toml", "old.html", "soft.toml", "unheld.toml"]
+    );
 }
 
 #[test]
@@ -193,6 +208,8 @@ fn links_and_devices_stay_what_they_are() {
             .unwrap()
             .starts_with("<!DOCTYPE html>")
     );
+    run.run(&["new", "/dev/null"])
+        .refuses(&["is there already"]);
     run.run(&["report", &project(GOOD), "-o", "/dev/null"])
         .ends_with(0);
     assert!(

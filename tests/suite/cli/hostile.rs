@@ -1,9 +1,13 @@
 //! Input that no one means: it is refused in words, quickly, and never ends in a panic.
 
 use std::fs;
+use std::io::Write;
+use std::process::Stdio;
 use std::time::{Duration, Instant};
 
-use super::{GOOD, Run, project};
+use bedplate::model::file::LARGEST_FILE;
+
+use super::{Answer, GOOD, Run, project};
 
 /// A good model with one piece replaced.
 fn with(from: &str, to: &str) -> String {
@@ -25,6 +29,29 @@ fn a_huge_file_is_refused_at_once() {
         "{:?}",
         begin.elapsed()
     );
+}
+
+/// Were it read to its end, the program would wait for it for ever.
+#[test]
+fn a_stream_is_read_no_further_than_any_model_is_long() {
+    let mut child = std::process::Command::new(env!("CARGO_BIN_EXE_bedplate"))
+        .args(["solve", "-"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut open_end = child.stdin.take().unwrap();
+    open_end.write_all(&vec![b'#'; LARGEST_FILE + 1]).unwrap();
+    let begin = Instant::now();
+    while child.try_wait().unwrap().is_none() {
+        if begin.elapsed() > Duration::from_secs(10) {
+            child.kill().unwrap();
+            panic!("still reading");
+        }
+        std::thread::sleep(Duration::from_millis(5));
+    }
+    Answer::of(child.wait_with_output().unwrap()).refuses(&["error[M002]"]);
 }
 
 #[cfg(target_os = "linux")]
