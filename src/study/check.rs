@@ -10,6 +10,7 @@ mod sag;
 mod separation;
 mod stop;
 mod tension;
+mod tilt;
 mod weight;
 mod wheel_hop;
 
@@ -24,6 +25,7 @@ use crate::units::{Digits, Shown, show};
 /// Every check; each is judged on the whole evaluation.
 const ALL: &[fn(&Model, &Evaluation) -> Vec<Check>] = &[
     held::checks,
+    tilt::checks,
     clearance::checks,
     deflection::checks,
     stop::checks,

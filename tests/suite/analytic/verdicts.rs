@@ -6,6 +6,7 @@
 //! the roll stiffness with the usual dynamic ratio 1.3 is 1.3 · 4 · 400e3 · 0.25² =
 //! 1.3e5 N m/rad, so roll lies at √26000/2π = 25.6628 Hz.
 
+use bedplate::rigid::failure::StaticsFailure;
 use bedplate::study::check::{Check, Verdict};
 use bedplate::study::evaluate::evaluate;
 
@@ -230,4 +231,33 @@ fn checks_of_like_names_are_told_apart() {
             "{id}"
         );
     }
+}
+
+/// Derived: with rates a thousand times softer (N/m for N/mm) each mount must sink by
+/// 0.919 m to carry its share. 3 m above mounts of 4 N/mm the block cannot stand:
+/// m g h = 150 · 9.80665 · 3 = 4413 N m is above the pitch stiffness 4 · 4e3 · 0.3² =
+/// 1440 N m/rad. The pickup on such mounts hangs upside down below them.
+#[test]
+fn a_build_that_sinks_or_turns_over_fails() {
+    let text = four_mounts_and("").replace("N/mm", "N/m");
+    let found = evaluate(&model(&text)).unwrap().checks;
+    let sag = found
+        .iter()
+        .find(|check| check.id.starts_with("sag."))
+        .unwrap();
+    assert_eq!(sag.verdict, Verdict::Fails);
+
+    let text = four_mounts_and("")
+        .replace("200, 200, 400 N/mm", "4 N/mm")
+        .replace("-50 mm", "-3000 mm");
+    let failure = evaluate(&model(&text)).unwrap_err();
+    assert!(
+        matches!(failure, StaticsFailure::Unstable { .. }),
+        "{failure}"
+    );
+
+    let pickup = include_str!("../../../models/forestry-pickup.toml").replace("N/mm", "N/m");
+    let found = evaluate(&model(&pickup)).unwrap().checks;
+    assert_eq!(find(&found, "tilt.at-rest").verdict, Verdict::Fails);
+    assert_eq!(find(&checks("", ""), "tilt.at-rest").verdict, Verdict::Ok);
 }

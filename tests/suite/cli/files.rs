@@ -131,6 +131,12 @@ fn nothing_is_written_when_there_is_nothing_to_tell() {
         "error[S002]: the powertrain found no position",
         "slip of unit",
     ]);
+    let top_heavy = crate::kit::four_mounts_and("")
+        .replace("200, 200, 400 N/mm", "4 N/mm")
+        .replace("-50 mm", "-3000 mm");
+    run.write("top-heavy.toml", top_heavy);
+    run.run(&["solve", "top-heavy.toml"])
+        .refuses(&["error[S003]: the powertrain tips over"]);
     for command in ["solve", "report"] {
         run.run(&[command, "unheld.toml", "-o", "old.html"])
             .refuses(&[
@@ -146,7 +152,13 @@ fn nothing_is_written_when_there_is_nothing_to_tell() {
     assert_eq!(fs::read(run.path("old.html")).unwrap(), b"old");
     assert_eq!(
         run.files(),
-        ["broken.toml", "old.html", "soft.toml", "unheld.toml"]
+        [
+            "broken.toml",
+            "old.html",
+            "soft.toml",
+            "top-heavy.toml",
+            "unheld.toml"
+        ]
     );
 }
 
