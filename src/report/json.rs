@@ -3,7 +3,7 @@
 //! Units stand in the key names. Positions, displacements and directions are
 //! in vehicle axes (x forward, y left, z up), deflections and rates of mounts
 //! along the mount axes u, v, w. Displacements count from the fitted position
-//! of the file; rotations are roll, pitch, yaw.
+//! of the file; rotations are rotation vectors in vehicle axes unless the name says roll, pitch, yaw.
 //!
 //! Every key is always there, except where an entry of a list is left out: a
 //! mount, point or clearance that a load case takes away, and all of them in a

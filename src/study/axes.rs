@@ -1,6 +1,8 @@
 //! Axes of the powertrain and of its mounts at rest, and how far they lie from the crank line.
 
 use crate::model::Model;
+use crate::model::mass::{MassProperties, turned};
+use crate::numeric::NumericError;
 use crate::rigid::axes::{
     ElasticAxis, compliance_centre, distance_of_lines, distance_to_line, elastic_axis,
     elastic_centre, principal_elastic_axes, stiffness_centre, torque_roll_axis,
@@ -60,13 +62,7 @@ impl Axes {
     ) -> Result<Self, StaticsFailure> {
         let centre = rest.pose.position;
         let stiffness = &modes.stiffness;
-        let R_VP = rest.rotation.to_rotation_matrix();
-        let inertia = R_VP.matrix() * model.mass.inertia() * R_VP.matrix().transpose();
-        let torque_roll = model
-            .engine
-            .as_ref()
-            .map(|engine| torque_roll_axis(&inertia, &(R_VP * engine.crank_direction)))
-            .transpose()?;
+        let torque_roll = torque_roll(model, &model.mass, rest)?;
         let along = |direction: Vec3| elastic_axis(stiffness, &centre, &direction);
         let mut axes = Self {
             torque_roll,
@@ -100,4 +96,21 @@ impl Axes {
             centre_of_gravity: distance_to_line(&self.centre_of_gravity, &at, &along),
         })
     }
+}
+
+/// Unit vector about which the free powertrain starts to turn under engine torque in a loaded position; `None` without an engine.
+///
+/// The inertia and the crank have turned with the powertrain.
+pub(super) fn torque_roll(
+    model: &Model,
+    mass: &MassProperties,
+    loaded: &StaticEquilibrium,
+) -> Result<Option<Vec3>, NumericError> {
+    let R_VP = loaded.rotation.to_rotation_matrix();
+    let inertia = turned(&mass.inertia(), &R_VP);
+    model
+        .engine
+        .as_ref()
+        .map(|engine| torque_roll_axis(&inertia, &(R_VP * engine.crank_direction)))
+        .transpose()
 }

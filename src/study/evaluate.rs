@@ -14,7 +14,7 @@ use crate::rigid::settled::settled_anchors;
 use crate::rigid::supported::Supported;
 use crate::spatial::{STANDARD_GRAVITY, Vec3, Vec6, Wrench};
 
-use super::axes::Axes;
+use super::axes::{Axes, torque_roll};
 use super::check::{self, Check};
 use super::envelope::{Envelope, envelopes};
 
@@ -44,7 +44,7 @@ pub struct LoadResult {
     pub load: usize,
     /// What leaves the powertrain at its outputs; `None` without a drive.
     pub torque: Option<OutputTorque>,
-    /// Everything but the mounts, about the centre of gravity in the fitted state, vehicle axes.
+    /// Everything but the mounts, about the centre of gravity where the outcome puts it, or in the fitted state when there is none; vehicle axes.
     pub applied: Wrench,
     /// Mounts that take part, as places in `Model::mounts`; the states of the equilibrium stand in this order.
     pub mounts: Vec<usize>,
@@ -87,7 +87,7 @@ pub fn evaluate(model: &Model) -> Result<Evaluation, StaticsFailure> {
         .collect();
     let rest_modes = solve_modes(&whole, &rest)?;
     let axes = Axes::at_rest(model, &rest, &rest_modes)?;
-    let mut modes = vec![modes_at(0, rest_modes, &axes)];
+    let mut modes = vec![modes_at(model, 0, &model.mass, &rest, rest_modes)?];
     for &load in model.modes_at.iter().filter(|&&load| load != 0) {
         let Some(LoadResult {
             outcome: Ok(loaded),
@@ -97,7 +97,8 @@ pub fn evaluate(model: &Model) -> Result<Evaluation, StaticsFailure> {
             continue;
         };
         let body = body_of(model, &held, &whole, &model.loads[load])?;
-        modes.push(modes_at(load, solve_modes(&body, loaded)?, &axes));
+        let solution = solve_modes(&body, loaded)?;
+        modes.push(modes_at(model, load, body.mass(), loaded, solution)?);
     }
     let mut evaluation = Evaluation {
         envelopes: envelopes(model, &loads),
@@ -195,6 +196,7 @@ fn solve_load(
         result.outcome = solve_equilibrium(&body, &loading, start);
     }
     if let Ok(loaded) = &result.outcome {
+        result.applied = loaded.applied;
         result.points = point_motions(model, load, loaded);
         result.gaps = gaps(model, &result.points);
     }
@@ -256,13 +258,18 @@ fn gaps(model: &Model, points: &[Option<Vec3>]) -> Vec<Option<f64>> {
         .collect()
 }
 
-fn modes_at(load: usize, solution: ModalSolution, axes: &Axes) -> ModesAt {
-    let torque_share = axes
-        .torque_roll
-        .map(|axis| solution.motion_share(&turn_about(&axis)));
-    ModesAt {
+fn modes_at(
+    model: &Model,
+    load: usize,
+    mass: &MassProperties,
+    loaded: &StaticEquilibrium,
+    solution: ModalSolution,
+) -> Result<ModesAt, StaticsFailure> {
+    let torque_share =
+        torque_roll(model, mass, loaded)?.map(|axis| solution.motion_share(&turn_about(&axis)));
+    Ok(ModesAt {
         load,
         solution,
         torque_share,
-    }
+    })
 }

@@ -4,10 +4,14 @@ use std::fs;
 use std::path::PathBuf;
 
 use bedplate::model::{Model, file};
+use bedplate::report::json;
 use bedplate::rigid::equilibrium::StaticEquilibrium;
-use bedplate::spatial::Vec3;
+use bedplate::spatial::{Vec3, rotation_from_roll_pitch_yaw};
 use bedplate::study::check::Verdict;
 use bedplate::study::evaluate::{Evaluation, evaluate};
+
+use nalgebra::Rotation3;
+use serde_json::Value;
 
 use crate::kit::assert_close;
 
@@ -116,4 +120,45 @@ fn unbalanced(found: &StaticEquilibrium) -> (Vec3, Vec3, f64) {
         scale = scale.max(mount.force_on_powertrain.norm());
     }
     (force, moment, scale)
+}
+
+/// Invariant, from outside: what the results document says of each load case adds up by itself,
+/// and its rotation vector is that of the rotation it also gives as roll, pitch and yaw.
+#[test]
+fn the_results_document_of_every_demo_is_in_balance_by_itself() {
+    let triple = |value: &Value| Vec3::from_fn(|axis, _| value[axis].as_f64().unwrap());
+    for (name, ..) in DEMOS {
+        let (model, evaluation) = load(name);
+        let text = json::document(&model, &evaluation).unwrap();
+        let document: Value = serde_json::from_str(&text).unwrap();
+        for case in document["loads"].as_array().unwrap() {
+            let centre = triple(&case["centre_of_gravity_m"]);
+            let mut force = triple(&case["applied_wrench"]["force_n"]);
+            let mut moment = triple(&case["applied_wrench"]["moment_nm"]);
+            let mut scale = force.norm();
+            for mount in case["mounts"].as_array().unwrap() {
+                let held = triple(&mount["force_on_powertrain_n"]);
+                force += held;
+                moment += (triple(&mount["acts_at_m"]) - centre).cross(&held);
+                scale = scale.max(held.norm());
+            }
+            assert!(
+                force.norm() <= 1e-9 * scale,
+                "{name}, {}: {force:?}",
+                case["name"]
+            );
+            assert!(
+                moment.norm() <= 1e-9 * scale,
+                "{name}, {}: {moment:?}",
+                case["name"]
+            );
+
+            let vector = triple(&case["rotation_rad"]);
+            let [roll, pitch, yaw] = triple(&case["roll_pitch_yaw_rad"]).into();
+            let from_vector = Rotation3::from_scaled_axis(vector);
+            let from_angles = rotation_from_roll_pitch_yaw(roll, pitch, yaw);
+            let apart = from_vector.rotation_to(&from_angles).angle();
+            assert!(apart <= 1e-7, "{name}, {}: {apart}", case["name"]);
+        }
+    }
 }

@@ -26,8 +26,13 @@ pub(super) struct LoadOut<'a> {
     iterations: Option<usize>,
     /// Of the centre of gravity.
     displacement_m: Option<[f64; 3]>,
+    /// Rotation vector in vehicle axes: its direction is the axis, its length the angle.
     rotation_rad: Option<[f64; 3]>,
-    /// Everything but the mounts, about the centre of gravity in the fitted position.
+    /// The same rotation as roll, pitch and yaw.
+    roll_pitch_yaw_rad: Option<[f64; 3]>,
+    /// Centre of gravity of what is held, in this position.
+    centre_of_gravity_m: Option<[f64; 3]>,
+    /// Everything but the mounts, about the centre of gravity in this position, or in the fitted one when none was found.
     applied_wrench: WrenchOut,
     output_torque_nm: Option<f64>,
     grip_cap_nm: Option<f64>,
@@ -45,9 +50,11 @@ struct WrenchOut {
 #[derive(Serialize)]
 struct MountOut<'a> {
     name: &'a str,
+    /// Where the force acts on the powertrain, in this position.
+    acts_at_m: [f64; 3],
     force_on_powertrain_n: [f64; 3],
     force_on_chassis_n: [f64; 3],
-    /// About the mount point: what a stiff bush would add to the force. Zero, because every law gives a force alone.
+    /// About the mount point, beside that of the force. Zero: a law knows deflection and no turn, so its force has no arm there.
     moment_on_powertrain_nm: [f64; 3],
     /// Along u, v, w, bracket and chassis included.
     deflection_m: [f64; 3],
@@ -98,7 +105,9 @@ impl<'a> LoadOut<'a> {
             residual_n: position.map(|p| p.residual),
             iterations: position.map(|p| p.iterations),
             displacement_m: position.map(|p| triple(&p.displacement)),
-            rotation_rad: position.map(|p| roll_pitch_yaw(&p.rotation)),
+            rotation_rad: position.map(|p| p.rotation.scaled_axis().into()),
+            roll_pitch_yaw_rad: position.map(|p| roll_pitch_yaw(&p.rotation)),
+            centre_of_gravity_m: position.map(|p| triple(&p.pose.position)),
             applied_wrench: WrenchOut::of(&result.applied),
             output_torque_nm: result.torque.map(|torque| torque.delivered),
             grip_cap_nm: result.torque.and_then(|torque| torque.grip_cap),
@@ -127,16 +136,17 @@ fn mounts<'a>(
         .mounts
         .iter()
         .zip(&position.mounts)
-        .map(|(&place, state)| mount(names::mount(model, place), state))
+        .map(|(&place, state)| mount(names::mount(model, place), &position.pose.position, state))
         .collect()
 }
 
-fn mount<'a>(name: &'a str, state: &MountState) -> MountOut<'a> {
+fn mount<'a>(name: &'a str, centre: &Vec3, state: &MountState) -> MountOut<'a> {
     MountOut {
         name,
+        acts_at_m: triple(&(centre + state.arm)),
         force_on_powertrain_n: triple(&state.force_on_powertrain),
         force_on_chassis_n: triple(&-state.force_on_powertrain),
-        moment_on_powertrain_nm: triple(&own_moment()),
+        moment_on_powertrain_nm: [0.0; 3],
         deflection_m: triple(&state.deflection),
         isolator_deflection_m: triple(&state.isolator_deflection),
         rate_n_per_m: triple(&state.rate.diagonal()),
@@ -144,14 +154,6 @@ fn mount<'a>(name: &'a str, state: &MountState) -> MountOut<'a> {
         stops_touched: state.on_stop,
         energy_j: state.energy,
     }
-}
-
-/// Moment of an isolator about its mount point, beside that of its force.
-///
-/// A law gives force and tangent at a deflection and knows no turn, so its
-/// force runs through the mount point and has no arm there.
-fn own_moment() -> Vec3 {
-    Vec3::zeros()
 }
 
 fn points<'a>(model: &'a Model, result: &LoadResult) -> Vec<PointOut<'a>> {
