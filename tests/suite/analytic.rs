@@ -12,3 +12,4 @@ mod units;
 mod unsupported;
 mod verdicts;
 mod vibration;
+mod whole_builds;
