@@ -24,6 +24,8 @@
 //! | `origin` | where the origin is, printed in the report | text | needed |
 //! | `fitted` | `"free"`: positions with the rubber unloaded; `"settled"`: resting on it | word | needed |
 
+mod syntax;
+
 use std::collections::HashSet;
 
 use toml::de::DeTable;
@@ -33,7 +35,7 @@ use super::isolator::Isolator;
 use super::load::{Context, Drive, LoadCase, LoadClass, LoadOrigin, usual};
 use super::mount::Mount;
 use super::part::Part;
-use super::reader::{Items, MOST_PROBLEMS, NamedItems, Names, Other, Section, Sink, quoted};
+use super::reader::{Items, NamedItems, Names, Other, Section, Sink, quoted};
 use super::surroundings::Vehicle;
 use super::{Fitted, Model, criteria, drivetrain, isolator, load, mount, part, surroundings};
 use crate::diagnostic::{Code, Diagnostic, Severity};
@@ -71,9 +73,9 @@ pub fn read(bytes: &[u8]) -> Result<Checked, Vec<Diagnostic>> {
     if let Some(at) = text.find('\0') {
         return Err(not_text(at));
     }
-    let (document, syntax) = DeTable::parse_recoverable(text);
-    if !syntax.is_empty() {
-        return Err(syntax_problems(text, &syntax));
+    let (document, unread) = DeTable::parse_recoverable(text);
+    if !unread.is_empty() {
+        return Err(syntax::problems(text, &unread));
     }
     let sink = Sink::new(text);
     let model = read_sections(Section::root(document.get_ref(), &sink));
@@ -100,49 +102,6 @@ fn not_text(good_bytes: usize) -> Vec<Diagnostic> {
         )
         .help("save it again as plain text in UTF-8"),
     ]
-}
-
-/// What the text has against TOML. A section that stands there twice is said once, not again for each of its keys.
-fn syntax_problems(text: &str, errors: &[toml::de::Error]) -> Vec<Diagnostic> {
-    let sink = Sink::new(text);
-    let mut headers_told = HashSet::new();
-    for error in errors.iter().take(MOST_PROBLEMS) {
-        if let Some(span) = error.span().filter(|_| is_duplicate(error)) {
-            let before = text.get(..span.start).unwrap_or_default();
-            let header = before.rfind("\n[");
-            let in_header = header.is_some_and(|at| !before[at + 1..].contains('\n'));
-            if in_header {
-                headers_told.insert(header);
-            } else if headers_told.contains(&header) {
-                continue;
-            }
-        }
-        sink.push(syntax_problem(error));
-    }
-    for _ in errors.iter().skip(MOST_PROBLEMS) {
-        sink.count_error();
-    }
-    sink.into_parts().0
-}
-
-fn is_duplicate(error: &toml::de::Error) -> bool {
-    error.message().starts_with("duplicate key")
-}
-
-fn syntax_problem(error: &toml::de::Error) -> Diagnostic {
-    let message = error.message().lines().next().unwrap_or_default();
-    let help = if message.contains("must be quoted") {
-        "put text and values with a unit in quotes: `mass = \"180 kg\"`"
-    } else if is_duplicate(error) {
-        "the key or section stands in the file already: take one of them out, or give it another name"
-    } else if message.contains("recurs") {
-        "a model file needs no more than a few levels of brackets"
-    } else {
-        "the file is TOML: `key = \"text\"`, sections headed `[name]` or `[[name]]`"
-    };
-    Diagnostic::error(Code::Syntax, message, error.span())
-        .label("not understood")
-        .help(help)
 }
 
 /// `None` when something is wrong; the sink knows what.

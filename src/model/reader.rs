@@ -271,11 +271,20 @@ impl<'a> Section<'a> {
             Some(place.clone()),
         )
         .label(format!("not {wanted}"));
-        let plain = !matches!(found, DeValue::Array(_) | DeValue::Table(_));
-        let help = if plain && wanted.ends_with("in quotes") {
-            format!("put it in quotes: `\"{}\"`", self.written(place))
-        } else {
-            format!("write {wanted}")
+        let help = match found {
+            DeValue::Array(_) | DeValue::Table(_) if wanted.ends_with("in quotes") => {
+                format!("write {wanted}")
+            }
+            _ if wanted.ends_with("in quotes") => {
+                format!("put it in quotes: `\"{}\"`", self.written(place))
+            }
+            DeValue::String(text) if wanted.ends_with("number") => {
+                format!("write the number without quotes: `{}`", text.trim())
+            }
+            _ if wanted == "a table" => {
+                "write names and values in braces, such as `{ name = value }`".to_owned()
+            }
+            _ => format!("write {wanted}"),
         };
         self.note(diagnostic.help(help));
     }
