@@ -1,5 +1,8 @@
 //! The usual set of load cases: what a road vehicle does to its mounts, for those who have no measured loads.
 //!
+//! No case of class `restraint`: what holds in a crash is for a licensed
+//! engineer, who may write one in the file.
+//!
 //! Every number here is common practice, is shown in the report, and gives way
 //! to a case of the same name in the file.
 

@@ -104,6 +104,9 @@ fn bottom(model: &Model, evaluation: &Evaluation, style: Style) -> Vec<String> {
         lines.extend(bare(&overview, style));
     }
     lines.push(String::new());
+    if let Some(text) = tightest_gap(model, evaluation) {
+        lines.extend(sentence(&text));
+    }
     if let Some(text) = natural_frequencies(model, evaluation) {
         lines.extend(sentence(&text));
     }
@@ -125,6 +128,22 @@ fn bare(overview: &Table, style: Style) -> Vec<String> {
     };
     let lines = table::lines(&bare, style);
     lines.into_iter().skip_while(String::is_empty).collect()
+}
+
+/// The clearance with the least to spare.
+fn tightest_gap(model: &Model, evaluation: &Evaluation) -> Option<String> {
+    let gaps = evaluation.checks.iter().filter_map(|check| {
+        let of_clearance = check.id.starts_with("clearance.");
+        Some((check, check.margin().filter(|_| of_clearance)?))
+    });
+    let (check, _) = gaps.min_by(|a, b| a.1.total_cmp(&b.1))?;
+    Some(format!(
+        "Tightest: {}, {} left in {}, {} to be kept",
+        check.title,
+        quantity::with_unit(check.value?, Shown::Millimetre),
+        names::load(model, check.load?),
+        quantity::with_unit(check.limit?, Shown::Millimetre),
+    ))
 }
 
 fn natural_frequencies(model: &Model, evaluation: &Evaluation) -> Option<String> {
