@@ -22,6 +22,7 @@ pub struct OutputTorque {
 /// # Equation
 ///   propshaft:     T = Te i                 M = -f T about the flange's forward direction
 ///   axle shafts:   T = Te i i_f η           M = -f T about +y
+///   the wheels drive the engine (throttle below zero): 1/η in place of η, since losses brake too
 ///
 ///   Te  engine torque times throttle        [N m]
 ///   i   gear ratio, i_f final drive, η efficiency
@@ -29,7 +30,8 @@ pub struct OutputTorque {
 ///
 /// The steady torque is capped by grip first and multiplied by the shock after,
 /// since a dropped clutch loads the driveline beyond what the tyres hold.
-/// Efficiency is left out at a propshaft, which errs on the high side.
+/// Efficiency counts between gearbox and wheels; what the gearbox itself loses
+/// is left out, which errs on the high side.
 ///
 /// # Range
 /// Level road. A wheel that is stuck or locked is not covered by the grip cap.
@@ -39,14 +41,24 @@ pub struct OutputTorque {
 #[must_use]
 pub fn output_torque(model: &Model, load: &LoadCase) -> Option<OutputTorque> {
     let driveline = model.driveline.as_ref()?;
-    let steady = match load.drive.as_ref()? {
+    let drive = load.drive.as_ref()?;
+    let losses = losses(driveline, drive);
+    let steady = match drive {
         Drive::OutputTorque(torque) => *torque,
         Drive::Gear { gear, throttle } => {
-            steady_torque(model.engine.as_ref()?, driveline, *gear, *throttle)?
+            steady_torque(model.engine.as_ref()?, driveline, *gear, *throttle, losses)?
         }
     };
     let grip_cap = match (load.grip_limited, &model.vehicle) {
-        (true, Some(vehicle)) => Some(grip_cap(vehicle, driveline, load, steady.signum())),
+        (true, Some(vehicle)) => {
+            let force =
+                tractive_limit(vehicle, load.vehicle_acceleration.as_ref(), steady.signum());
+            let at_wheels = force * vehicle.tyre_radius;
+            Some(match driveline.output {
+                Output::Propshaft => at_wheels / (driveline.final_drive * losses),
+                Output::AxleShafts => at_wheels,
+            })
+        }
         _ => None,
     };
     let capped = grip_cap.map_or(steady, |cap| steady.clamp(-cap, cap));
@@ -63,23 +75,22 @@ fn steady_torque(
     driveline: &Driveline,
     gear: usize,
     throttle: f64,
+    losses: f64,
 ) -> Option<f64> {
     let gear = driveline.gears.get(gear)?;
     let way = if gear.is_reverse() { -1.0 } else { 1.0 };
     let at_gearbox = way * engine.torque? * throttle * gear.ratio;
     Some(match driveline.output {
         Output::Propshaft => at_gearbox,
-        Output::AxleShafts => at_gearbox * driveline.final_drive * driveline.efficiency,
+        Output::AxleShafts => at_gearbox * driveline.final_drive * losses,
     })
 }
 
-/// Steady torque at the outputs at which the driven tyres let go [N m], never negative.
-fn grip_cap(vehicle: &Vehicle, driveline: &Driveline, load: &LoadCase, way: f64) -> f64 {
-    let force = tractive_limit(vehicle, load.vehicle_acceleration.as_ref(), way);
-    let at_wheels = force * vehicle.tyre_radius;
-    match driveline.output {
-        Output::Propshaft => at_wheels / driveline.final_drive,
-        Output::AxleShafts => at_wheels,
+/// Torque at the wheels over torque at the gearbox times final drive: losses help to brake and hinder to drive.
+fn losses(driveline: &Driveline, drive: &Drive) -> f64 {
+    match drive {
+        Drive::Gear { throttle, .. } if *throttle < 0.0 => 1.0 / driveline.efficiency,
+        _ => driveline.efficiency,
     }
 }
 

@@ -16,6 +16,7 @@
 //! | `scatter` | half-width of the band of the real rate, 0 to 0.9 | ratio | by kind |
 //! | `tension` | `"allowed"` or `"avoid"`: whether it may be pulled along `w` | word | `"allowed"` |
 
+pub mod altered;
 pub mod rates;
 pub mod solid;
 pub mod stop;

@@ -164,6 +164,7 @@ fn checks() -> Vec<Check> {
         unit: Shown::Millimetre,
         utilisation: used,
         uncertainty: 0.4e-3,
+        advisory: false,
         verdict,
         basis: "common practice, `targets.sag`".to_owned(),
         note: (verdict == Verdict::NotChecked).then(|| "the file has no idle speed".to_owned()),

@@ -6,11 +6,15 @@ mod clearance;
 mod deflection;
 mod held;
 mod idle;
+mod remedy;
 mod sag;
 mod separation;
+mod spread;
 mod stop;
 mod tension;
 mod tilt;
+mod torque;
+mod upside_down;
 mod weight;
 mod wheel_hop;
 
@@ -22,19 +26,28 @@ use crate::model::load::LoadCase;
 use crate::rigid::equilibrium::{MountState, StaticEquilibrium};
 use crate::units::{Digits, Shown, show};
 
-/// Every check; each is judged on the whole evaluation.
-const ALL: &[fn(&Model, &Evaluation) -> Vec<Check>] = &[
+use crate::spatial::Vec3;
+use spread::Spread;
+
+/// One kind of check: all of its verdicts on an evaluation.
+type Kind = fn(&Model, &Evaluation, &Spread) -> Vec<Check>;
+
+/// Every kind of check. Within one verdict they are shown in this order: what
+/// is wrong with the layout first, since it makes the rest go wrong.
+const ALL: &[Kind] = &[
     held::checks,
     tilt::checks,
+    upside_down::checks,
+    weight::checks,
     clearance::checks,
-    deflection::checks,
     stop::checks,
+    deflection::checks,
     tension::checks,
     idle::checks,
+    torque::checks,
+    sag::checks,
     wheel_hop::checks,
     separation::checks,
-    sag::checks,
-    weight::checks,
 ];
 
 /// Outcome of a check.
@@ -84,6 +97,8 @@ pub struct Check {
     pub utilisation: Option<f64>,
     /// Half-width of the band in which the real value lies because of the isolators' scatter, SI.
     pub uncertainty: f64,
+    /// Whether it is a rule of good practice: missing it breaks nothing, and the worst verdict is [`Verdict::Close`].
+    pub advisory: bool,
     /// Outcome.
     pub verdict: Verdict,
     /// Where the limit comes from.
@@ -116,6 +131,7 @@ impl Check {
             unit,
             utilisation: None,
             uncertainty: 0.0,
+            advisory: false,
             verdict: Verdict::NotChecked,
             basis: String::new(),
             note: None,
@@ -125,9 +141,10 @@ impl Check {
 
     /// Compares a value with a limit and gives the verdict that follows.
     ///
-    /// Within `uncertainty` of the limit on the right side of it the verdict is
+    /// Within its spread of the limit on the right side of it the verdict is
     /// [`Verdict::Close`], since the next part of the same kind may pass it.
-    fn judged(mut self, value: f64, sense: Sense, limit: f64, uncertainty: f64) -> Self {
+    fn judged(mut self, value: f64, sense: Sense, limit: f64, spread: &Spread) -> Self {
+        let uncertainty = spread.about(&self.id, value);
         let (used, of) = match sense {
             Sense::AtMost => (value, limit),
             Sense::AtLeast => (limit, value),
@@ -154,6 +171,7 @@ impl Check {
 
     /// A rule of good practice: missing it breaks nothing, so the worst verdict is [`Verdict::Close`].
     fn advisory(mut self) -> Self {
+        self.advisory = true;
         if self.verdict == Verdict::Fails {
             self.verdict = Verdict::Close;
         }
@@ -189,17 +207,18 @@ impl Check {
     }
 }
 
-/// All checks, the worst first.
+/// All checks, the worst first; among equal verdicts in the order of the kinds, then the most used first.
 pub(super) fn all(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
-    let mut checks: Vec<Check> = ALL
-        .iter()
-        .flat_map(|check| check(model, evaluation))
-        .collect();
-    tell_apart(&mut checks);
-    checks.sort_by(|a, b| {
+    let spread = Spread::of(model);
+    let mut checks = Vec::new();
+    for kind in ALL {
+        let mut of_kind = kind(model, evaluation, &spread);
         let used = |check: &Check| check.utilisation.unwrap_or(0.0);
-        a.rank().cmp(&b.rank()).then(used(b).total_cmp(&used(a)))
-    });
+        of_kind.sort_by(|a, b| used(b).total_cmp(&used(a)));
+        checks.extend(of_kind);
+    }
+    tell_apart(&mut checks);
+    checks.sort_by_key(Check::rank);
     checks
 }
 
@@ -257,13 +276,16 @@ fn states_of<'a>(
     })
 }
 
-/// Largest scatter among the isolators that mounts use.
-fn largest_scatter(model: &Model) -> f64 {
-    model
-        .mounts
-        .iter()
-        .map(|mount| model.isolators[mount.isolator].scatter)
-        .fold(0.0, f64::max)
+/// Which way a mount axis runs in the vehicle, for people who do not know the letters.
+fn way_of(axis: &Vec3) -> &'static str {
+    /// Cosine of 25°: beyond it an axis is said to lean.
+    const ALONG: f64 = 0.906;
+    match axis.abs() {
+        way if way.x > ALONG => "fore-aft",
+        way if way.y > ALONG => "sideways",
+        way if way.z > ALONG => "up-down",
+        _ => "leaning",
+    }
 }
 
 fn millimetres(length: f64) -> String {

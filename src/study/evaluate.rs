@@ -75,41 +75,132 @@ pub struct ModesAt {
 /// other result starts there. A load case without a position is no error: it
 /// says so in its own [`LoadResult`].
 pub fn evaluate(model: &Model) -> Result<Evaluation, StaticsFailure> {
-    let held = held_mounts(model)?;
-    let whole = Supported::new(model.mass, held.clone())?;
-    let rest = solve_equilibrium(&whole, &Loading::weight(model.mass.mass()), None)?;
+    let mut evaluation = results(model)?;
+    evaluation.checks = check::all(model, &evaluation);
+    Ok(evaluation)
+}
 
-    let loads: Vec<LoadResult> = model
-        .loads
-        .iter()
-        .enumerate()
-        .map(|(index, load)| solve_load(model, &held, &whole, &rest, index, load))
+/// Everything but the verdicts.
+pub(super) fn results(model: &Model) -> Result<Evaluation, StaticsFailure> {
+    let build = Resting::of(model)?;
+    let loads: Vec<LoadResult> = (0..model.loads.len())
+        .map(|load| build.load(load))
         .collect();
-    let rest_modes = solve_modes(&whole, &rest)?;
-    let axes = Axes::at_rest(model, &rest, &rest_modes)?;
-    let mut modes = vec![modes_at(model, 0, &model.mass, &rest, rest_modes)?];
+    let at_rest = build.modes(0, &build.rest)?;
+    let axes = Axes::at_rest(model, &build.rest, &at_rest.solution)?;
+    let mut modes = vec![at_rest];
     for &load in model.modes_at.iter().filter(|&&load| load != 0) {
-        let Some(LoadResult {
-            outcome: Ok(loaded),
-            ..
-        }) = loads.get(load)
-        else {
-            continue;
-        };
-        let body = body_of(model, &held, &whole, &model.loads[load])?;
-        let solution = solve_modes(&body, loaded)?;
-        modes.push(modes_at(model, load, body.mass(), loaded, solution)?);
+        if let Some(Ok(loaded)) = loads.get(load).map(|result| &result.outcome) {
+            modes.push(build.modes(load, loaded)?);
+        }
     }
-    let mut evaluation = Evaluation {
+    Ok(Evaluation {
         envelopes: envelopes(model, &loads),
         loads,
         modes,
         axes,
         idle: model.engine.as_ref().and_then(firing_at_idle),
         checks: Vec::new(),
-    };
-    evaluation.checks = check::all(model, &evaluation);
-    Ok(evaluation)
+    })
+}
+
+/// One load case alone.
+pub(super) fn solve_one(model: &Model, load: usize) -> Result<LoadResult, StaticsFailure> {
+    Ok(Resting::of(model)?.load(load))
+}
+
+/// The modes at rest alone.
+pub(super) fn modes_at_rest(model: &Model) -> Result<ModesAt, StaticsFailure> {
+    let build = Resting::of(model)?;
+    build.modes(0, &build.rest)
+}
+
+/// A build in its rest position, from which every load case starts.
+struct Resting<'a> {
+    model: &'a Model,
+    held: Vec<HeldMount<'a>>,
+    whole: Supported<'a>,
+    rest: StaticEquilibrium,
+}
+
+impl<'a> Resting<'a> {
+    fn of(model: &'a Model) -> Result<Self, StaticsFailure> {
+        let held = held_mounts(model)?;
+        let whole = Supported::new(model.mass, held.clone())?;
+        let rest = solve_equilibrium(&whole, &Loading::weight(model.mass.mass()), None)?;
+        Ok(Self {
+            model,
+            held,
+            whole,
+            rest,
+        })
+    }
+
+    /// The body that a load case holds: the whole one, or what a service state leaves of it.
+    fn body(&self, load: &LoadCase) -> Result<Supported<'a>, StaticsFailure> {
+        if !load.is_service_state() {
+            return Ok(self.whole.clone());
+        }
+        let left = self
+            .model
+            .parts
+            .iter()
+            .enumerate()
+            .filter(|(part, _)| !load.without_parts.contains(part))
+            .map(|(_, part)| &part.mass);
+        let mass = MassProperties::combine(left).unwrap_or(self.model.mass);
+        let mounts = mounts_of(self.held.len(), load)
+            .into_iter()
+            .map(|mount| self.held[mount])
+            .collect();
+        Ok(Supported::new(mass, mounts)?)
+    }
+
+    fn load(&self, index: usize) -> LoadResult {
+        let model = self.model;
+        let load = &model.loads[index];
+        let torque = output_torque(model, load);
+        let mut result = LoadResult {
+            load: index,
+            torque,
+            applied: Wrench::zero(),
+            mounts: mounts_of(self.held.len(), load),
+            outcome: Ok(self.rest.clone()),
+            points: vec![None; model.points.len()],
+            gaps: vec![None; model.clearances.len()],
+        };
+        let body = match self.body(load) {
+            Ok(body) => body,
+            Err(failure) => {
+                result.outcome = Err(failure);
+                return result;
+            }
+        };
+        let loading = loading_of(model, load, torque.as_ref(), body.mass().mass());
+        result.applied = applied_about(&loading, &body.mass().centre());
+        if index > 0 {
+            let start = (!load.is_service_state()).then_some(&self.rest);
+            result.outcome = solve_equilibrium(&body, &loading, start);
+        }
+        if let Ok(loaded) = &result.outcome {
+            result.applied = loaded.applied;
+            result.points = point_motions(model, load, loaded);
+            result.gaps = gaps(model, &result.points);
+        }
+        result
+    }
+
+    fn modes(&self, load: usize, loaded: &StaticEquilibrium) -> Result<ModesAt, StaticsFailure> {
+        let body = self.body(&self.model.loads[load])?;
+        let solution = solve_modes(&body, loaded)?;
+        let torque_share = torque_roll(self.model, body.mass(), loaded)?
+            .map(|axis| solution.motion_share(&turn_about(&axis)));
+        Ok(ModesAt {
+            load,
+            solution,
+            torque_share,
+        })
+    }
 }
 
 fn held_mounts(model: &Model) -> Result<Vec<HeldMount<'_>>, StaticsFailure> {
@@ -134,73 +225,10 @@ fn held_mounts(model: &Model) -> Result<Vec<HeldMount<'_>>, StaticsFailure> {
     Ok(held)
 }
 
-/// The body that a load case holds: the whole one, or what a service state leaves of it.
-fn body_of<'a>(
-    model: &Model,
-    held: &[HeldMount<'a>],
-    whole: &Supported<'a>,
-    load: &LoadCase,
-) -> Result<Supported<'a>, StaticsFailure> {
-    if !load.is_service_state() {
-        return Ok(whole.clone());
-    }
-    let left = model
-        .parts
-        .iter()
-        .enumerate()
-        .filter(|(part, _)| !load.without_parts.contains(part))
-        .map(|(_, part)| &part.mass);
-    let mass = MassProperties::combine(left).unwrap_or(model.mass);
-    let mounts = mounts_of(held.len(), load)
-        .into_iter()
-        .map(|mount| held[mount])
-        .collect();
-    Ok(Supported::new(mass, mounts)?)
-}
-
 fn mounts_of(number: usize, load: &LoadCase) -> Vec<usize> {
     (0..number)
         .filter(|mount| !load.without_mounts.contains(mount))
         .collect()
-}
-
-fn solve_load(
-    model: &Model,
-    held: &[HeldMount<'_>],
-    whole: &Supported<'_>,
-    rest: &StaticEquilibrium,
-    index: usize,
-    load: &LoadCase,
-) -> LoadResult {
-    let torque = output_torque(model, load);
-    let mut result = LoadResult {
-        load: index,
-        torque,
-        applied: Wrench::zero(),
-        mounts: mounts_of(held.len(), load),
-        outcome: Ok(rest.clone()),
-        points: vec![None; model.points.len()],
-        gaps: vec![None; model.clearances.len()],
-    };
-    let body = match body_of(model, held, whole, load) {
-        Ok(body) => body,
-        Err(failure) => {
-            result.outcome = Err(failure);
-            return result;
-        }
-    };
-    let loading = loading_of(model, load, torque.as_ref(), body.mass().mass());
-    result.applied = applied_about(&loading, &body.mass().centre());
-    if index > 0 {
-        let start = (!load.is_service_state()).then_some(rest);
-        result.outcome = solve_equilibrium(&body, &loading, start);
-    }
-    if let Ok(loaded) = &result.outcome {
-        result.applied = loaded.applied;
-        result.points = point_motions(model, load, loaded);
-        result.gaps = gaps(model, &result.points);
-    }
-    result
 }
 
 fn loading_of(model: &Model, load: &LoadCase, torque: Option<&OutputTorque>, mass: f64) -> Loading {
@@ -256,20 +284,4 @@ fn gaps(model: &Model, points: &[Option<Vec3>]) -> Vec<Option<f64>> {
             Some(clearance.gap - clearance.toward.dot(&motion))
         })
         .collect()
-}
-
-fn modes_at(
-    model: &Model,
-    load: usize,
-    mass: &MassProperties,
-    loaded: &StaticEquilibrium,
-    solution: ModalSolution,
-) -> Result<ModesAt, StaticsFailure> {
-    let torque_share =
-        torque_roll(model, mass, loaded)?.map(|axis| solution.motion_share(&turn_about(&axis)));
-    Ok(ModesAt {
-        load,
-        solution,
-        torque_share,
-    })
 }

@@ -1,6 +1,7 @@
 //! Whether every gap stays open in every load case.
 
-use super::{Check, Sense, largest_scatter, millimetres, slug, solved};
+use super::spread::Spread;
+use super::{Check, Sense, millimetres, slug, solved};
 use crate::model::Model;
 use crate::model::load::LoadClass;
 use crate::model::surroundings::Clearance;
@@ -10,16 +11,22 @@ use crate::units::Shown;
 /// One check for each clearance, at the load case with the smallest gap.
 ///
 /// Load cases of class `restraint` do not count: they happen once.
-pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
+pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) -> Vec<Check> {
     model
         .clearances
         .iter()
         .enumerate()
-        .map(|(index, clearance)| check(model, evaluation, index, clearance))
+        .map(|(index, clearance)| check(model, evaluation, spread, index, clearance))
         .collect()
 }
 
-fn check(model: &Model, evaluation: &Evaluation, index: usize, clearance: &Clearance) -> Check {
+fn check(
+    model: &Model,
+    evaluation: &Evaluation,
+    spread: &Spread,
+    index: usize,
+    clearance: &Clearance,
+) -> Check {
     let blank = Check {
         basis: format!(
             "`keep` of the clearance, gap {} as fitted",
@@ -41,16 +48,16 @@ fn check(model: &Model, evaluation: &Evaluation, index: usize, clearance: &Clear
             ..blank
         };
     };
-    let uncertainty = largest_scatter(model) * (clearance.gap - gap).abs();
-    Check {
+    let check = Check {
         load: Some(load),
         ..blank
     }
-    .judged(gap, Sense::AtLeast, clearance.keep, uncertainty)
-    .cured_by(|| {
+    .judged(gap, Sense::AtLeast, clearance.keep, spread);
+    let missing = clearance.keep - gap + check.uncertainty;
+    check.cured_by(|| {
         format!(
             "open the gap by {} or more, or hold `{}` closer: stiffer isolators, mounts further apart, a stop",
-            millimetres(clearance.keep - gap + uncertainty),
+            millimetres((missing * 1e4).ceil() / 1e4),
             model.points[clearance.point].name
         )
     })

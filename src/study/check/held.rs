@@ -1,12 +1,13 @@
 //! Whether a position was found in every load case, and whether the mounts hold every motion.
 
+use super::spread::Spread;
 use super::{Check, Verdict, slug};
 use crate::model::Model;
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
 /// One failed check for each load case without a position, one close check for motions that are barely held at rest.
-pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
+pub(super) fn checks(model: &Model, evaluation: &Evaluation, _: &Spread) -> Vec<Check> {
     let mut checks = Vec::new();
     for result in &evaluation.loads {
         let load = &model.loads[result.load];

@@ -1,10 +1,13 @@
 //! Whether the firing at idle lies high enough above the modes that the torque excites.
 
-use super::{Check, Sense, Verdict, at_most_percent, hertz, largest_scatter};
+use super::remedy::{modes_again, smallest_cut, with_all_rates};
+use super::spread::Spread;
+use super::{Check, Sense, Verdict, at_most_percent, hertz};
 use crate::model::Model;
 use crate::model::drivetrain::Cycle;
-use crate::study::evaluate::Evaluation;
-use crate::units::{Digits, Shown, show};
+use crate::rigid::modes::Mode;
+use crate::study::evaluate::{Evaluation, ModesAt};
+use crate::units::Shown;
 
 /// Share of a turn about the torque roll axis from which on a mode counts as excited by the torque.
 ///
@@ -18,10 +21,16 @@ const EXCITED: f64 = 0.1;
 /// Common practice. At a ratio of 2 an undamped mount passes one third of the force: 1/(2² − 1).
 const COMFORTABLE: f64 = 2.0;
 
+/// Distance from the firing frequency, as a share of it, within which a mode is shaken at its own frequency.
+///
+/// # Source
+/// Common practice: keep crossings 15 to 20 % away from the idle speed.
+const NEAR: f64 = 0.2;
+
 /// One check: firing frequency at idle over the highest mode that the torque excites.
 ///
 /// The limit √2 is where isolation starts: `|1/(1 − r²)| = 1` (derived).
-pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
+pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) -> Vec<Check> {
     let blank = Check {
         basis: "firing at idle over the highest mode with a tenth or more of the torque motion; √2 is where isolation starts (derived), 2 is comfortable (common practice)".to_owned(),
         ..Check::new("frequency.idle".to_owned(), "idle firing over torque mode".to_owned(), Shown::Number)
@@ -44,24 +53,11 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
     let Some(modes) = evaluation.modes.first() else {
         return not_checked("no modes at rest");
     };
-    let Some(shares) = &modes.torque_share else {
-        return not_checked("no torque roll axis");
-    };
-    let highest = modes
-        .solution
-        .modes
-        .iter()
-        .zip(shares.iter())
-        .filter(|(_, share)| **share >= EXCITED)
-        .map(|(mode, _)| mode)
-        .max_by(|a, b| a.frequency_hz.total_cmp(&b.frequency_hz));
-    let Some(mode) = highest.filter(|mode| mode.frequency_hz > 0.0) else {
+    let Some(mode) = highest_excited(modes) else {
         return not_checked("no mode carries the torque motion");
     };
     let ratio = idle.frequency_hz / mode.frequency_hz;
     let wanted = model.criteria.idle_ratio;
-    // A rate that is off by s moves the frequency by s/2.
-    let uncertainty = ratio * largest_scatter(model) / 2.0;
     let mut check = Check {
         title: format!(
             "idle firing {} over the {} mode at {}",
@@ -72,22 +68,70 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
         load: Some(modes.load),
         ..blank
     }
-    .judged(ratio, Sense::AtLeast, wanted, uncertainty);
-    if check.verdict == Verdict::Ok && ratio < COMFORTABLE {
+    .judged(ratio, Sense::AtLeast, wanted, spread);
+    let near = on_the_firing(modes, idle.frequency_hz);
+    if !near.is_empty() {
+        check.note = Some(format!("right on the firing: {}", near.join(", ")));
+    } else if check.verdict == Verdict::Ok && ratio < COMFORTABLE {
         check.note = Some("isolated, but a ratio of 2 is felt as smooth".to_owned());
     }
+    // What must be reached so that the soft and the stiff end pass too.
+    let reached = wanted / (1.0 - check.uncertainty / ratio);
     let idle_speed = engine.idle.unwrap_or_default();
     vec![check.cured_by(|| {
-        let raise = (wanted + uncertainty) / ratio;
-        format!(
-            "lower that mode to {}, with {} or less of the rates that hold it; or raise the idle to {}",
-            hertz(mode.frequency_hz / raise),
-            at_most_percent(1.0 / (raise * raise)),
-            show(
-                idle_speed * raise,
-                Shown::RevPerMinute,
-                Digits::Significant(2)
-            ),
+        cure(
+            model,
+            reached,
+            idle.frequency_hz,
+            idle_speed * reached / ratio,
         )
     })]
+}
+
+/// Softer isolators, found by solving again, or a higher idle.
+fn cure(model: &Model, reached: f64, firing_hz: f64, idle: f64) -> String {
+    let turns_per_minute = idle * 30.0 / std::f64::consts::PI;
+    let raise = format!(
+        "raise the idle to {:.0} rpm",
+        (turns_per_minute / 10.0).ceil() * 10.0
+    );
+    let passes = |factor: f64| {
+        modes_again(&with_all_rates(model, factor))
+            .and_then(|modes| Some(firing_hz / highest_excited(&modes)?.frequency_hz))
+            .is_some_and(|ratio| ratio >= reached)
+    };
+    match smallest_cut(passes) {
+        Some(factor) => format!(
+            "{} or less of every rate of the isolators (solved again with it), but softer mounts move further; or {raise}",
+            at_most_percent(factor)
+        ),
+        None => format!(
+            "these isolators are as stiff as what holds them, softening them alone cannot mend it: take rubber; or {raise}"
+        ),
+    }
+}
+
+/// The highest mode that the torque excites.
+fn highest_excited(modes: &ModesAt) -> Option<&Mode> {
+    excited(modes).max_by(|a, b| a.frequency_hz.total_cmp(&b.frequency_hz))
+}
+
+/// Modes that swing and that the torque excites.
+fn excited(modes: &ModesAt) -> impl Iterator<Item = &Mode> {
+    let shares = modes.torque_share.iter().flat_map(|shares| shares.iter());
+    modes
+        .solution
+        .modes
+        .iter()
+        .zip(shares)
+        .filter(|(mode, share)| **share >= EXCITED && mode.frequency_hz > 0.0)
+        .map(|(mode, _)| mode)
+}
+
+/// Excited modes within a fifth of the firing frequency, in words.
+fn on_the_firing(modes: &ModesAt, firing_hz: f64) -> Vec<String> {
+    excited(modes)
+        .filter(|mode| (mode.frequency_hz / firing_hz - 1.0).abs() <= NEAR)
+        .map(|mode| format!("{} at {}", mode.name, hertz(mode.frequency_hz)))
+        .collect()
 }

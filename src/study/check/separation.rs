@@ -1,5 +1,6 @@
 //! Whether neighbouring modes lie far enough apart not to feed each other.
 
+use super::spread::Spread;
 use super::{Check, Sense, hertz};
 use crate::model::Model;
 use crate::rigid::modes::Mode;
@@ -7,7 +8,7 @@ use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
 /// One check, a rule of good practice: the closest pair of neighbouring modes at rest.
-pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
+pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) -> Vec<Check> {
     let Some(modes) = evaluation.modes.first() else {
         return Vec::new();
     };
@@ -43,7 +44,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
         distance(pair),
         Sense::AtLeast,
         model.criteria.separation,
-        0.0,
+        spread,
     )
     .advisory();
     vec![check.cured_by(|| {

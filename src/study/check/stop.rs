@@ -1,6 +1,7 @@
 //! Whether stops stay untouched in everyday driving.
 
-use super::{Check, Sense, Verdict, slug, states_of};
+use super::spread::Spread;
+use super::{Check, Sense, Verdict, slug, states_of, way_of};
 use crate::model::Model;
 use crate::model::isolator::AXIS_NAMES;
 use crate::model::load::LoadClass;
@@ -9,72 +10,57 @@ use crate::units::Shown;
 
 /// How near to its stop a mount comes.
 struct Nearness {
+    mount: usize,
     load: usize,
     axis: usize,
     deflection: f64,
     travel: f64,
 }
 
-/// One check for each mount with stops.
+/// One check for each mount with stops in `service` cases, and one for each that touches its stop in a `durability` case.
 ///
 /// A stop touched in a `service` case fails: it passes noise and shock all day.
 /// Touched in a `durability` case it is close: the knock is felt. In rarer
 /// cases stops are meant to be touched.
-pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
-    (0..model.mounts.len())
-        .filter_map(|mount| check(model, evaluation, mount))
-        .collect()
-}
-
-fn check(model: &Model, evaluation: &Evaluation, mount: usize) -> Option<Check> {
-    let name = &model.mounts[mount].name;
-    let isolator = &model.isolators[model.mounts[mount].isolator];
-    let service = nearest(model, evaluation, mount, LoadClass::Service)?;
-    let blank = Check {
-        basis: format!("free travel of isolator {} before its stop", isolator.name),
-        ..Check::new(
-            format!("stop.{}", slug(name)),
-            format!("{name} free travel left"),
-            Shown::Millimetre,
-        )
-    };
-    let judge = |near: &Nearness| {
+pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) -> Vec<Check> {
+    let judged = |sort: &str, near: Nearness| {
+        let mount = &model.mounts[near.mount];
+        let isolator = &model.isolators[mount.isolator];
+        let axis = AXIS_NAMES[near.axis];
+        let way = way_of(&mount.axes.column(near.axis).into_owned());
         Check {
             load: Some(near.load),
-            title: format!(
-                "{name} travel along {} before its stop",
-                AXIS_NAMES[near.axis]
-            ),
-            ..blank.clone()
+            basis: format!("free travel of isolator {} before its stop", isolator.name),
+            ..Check::new(
+                format!("{sort}.{}", slug(&mount.name)),
+                format!("{} travel along {axis} ({way}) before its stop", mount.name),
+                Shown::Millimetre,
+            )
         }
-        .judged(
-            near.deflection,
-            Sense::AtMost,
-            near.travel,
-            isolator.scatter * near.deflection,
-        )
+        .judged(near.deflection, Sense::AtMost, near.travel, spread)
+        .cured_by(|| {
+            format!(
+                "more free travel along {axis} or a stiffer isolator along {axis}; a stop that is touched passes shock and noise"
+            )
+        })
     };
-    let cure = |near: &Nearness| {
-        format!(
-            "more free travel along {0} or a stiffer isolator along {0}; a stop that is touched passes shock and noise",
-            AXIS_NAMES[near.axis]
-        )
-    };
-    let everyday = judge(&service);
-    if everyday.verdict != Verdict::Ok {
-        return Some(everyday.cured_by(|| cure(&service)));
+    let mut checks = Vec::new();
+    for mount in 0..model.mounts.len() {
+        let near = |class| nearest(model, evaluation, mount, class);
+        let everyday = near(LoadClass::Service).map(|near| judged("stop", near));
+        let everyday_holds = everyday
+            .as_ref()
+            .is_some_and(|check| check.verdict != Verdict::Fails);
+        checks.extend(everyday);
+        let touched = near(LoadClass::Durability).filter(|near| near.deflection > near.travel);
+        if let (true, Some(near)) = (everyday_holds, touched) {
+            checks.push(Check {
+                note: Some("touched in hard use only: a knock is felt, nothing breaks".to_owned()),
+                ..judged("hard-stop", near).advisory()
+            });
+        }
     }
-    let hard = nearest(model, evaluation, mount, LoadClass::Durability)
-        .filter(|near| near.deflection > near.travel);
-    Some(match hard {
-        Some(near) => Check {
-            note: Some(
-                "the stop is touched in hard use only: a knock is felt, nothing breaks".to_owned(),
-            ),
-            ..judge(&near).advisory().cured_by(|| cure(&near))
-        },
-        None => everyday,
-    })
+    checks
 }
 
 /// The load case of a class in which the mount uses the largest share of its free travel.
@@ -96,6 +82,7 @@ fn nearest(
                     stops[axis].upper?
                 };
                 Some(Nearness {
+                    mount,
                     load,
                     axis,
                     deflection: x.abs(),

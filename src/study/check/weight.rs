@@ -1,5 +1,6 @@
 //! How the weight is shared: by each mount, and between left and right.
 
+use super::spread::Spread;
 use super::{Check, Sense, slug, solved};
 use crate::model::Model;
 use crate::rigid::equilibrium::StaticEquilibrium;
@@ -9,8 +10,8 @@ use crate::units::Shown;
 /// Mounts nearer to the middle of the vehicle than this carry neither left nor right \[m\].
 const MIDDLE: f64 = 20e-3;
 
-/// The share of the most loaded mount, of any mount that pulls down, and the difference between left and right; rules of good practice.
-pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
+/// Any mount that pulls down, which fails; the share of the most loaded mount and the difference between left and right, which are rules of good practice.
+pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) -> Vec<Check> {
     let Some((_, _, rest)) = solved(model, evaluation).next() else {
         return Vec::new();
     };
@@ -25,13 +26,13 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
     let mut checks: Vec<Check> = shares
         .iter()
         .filter(|(_, share)| *share < 0.0)
-        .map(|(name, share)| pulled_down(name, *share))
+        .map(|(name, share)| pulled_down(model, name, *share, spread))
         .collect();
     let largest = shares.iter().max_by(|a, b| a.1.total_cmp(&b.1));
     if let (Some((name, share)), true) = (largest, shares.len() > 1) {
-        checks.push(most_loaded(model, name, *share));
+        checks.push(most_loaded(model, name, *share, spread));
     }
-    checks.extend(imbalance(model, &lifts));
+    checks.extend(imbalance(model, &lifts, spread));
     checks
 }
 
@@ -43,25 +44,27 @@ fn lifts(rest: &StaticEquilibrium) -> Vec<f64> {
         .collect()
 }
 
-fn pulled_down(name: &str, share: f64) -> Check {
+fn pulled_down(model: &Model, name: &str, share: f64, spread: &Spread) -> Check {
     Check {
         load: Some(0),
-        basis: "a mount should carry weight, not pull down at rest (common practice)".to_owned(),
+        basis: "a mount that pulls the powertrain down at rest makes the others carry more than the weight".to_owned(),
         ..Check::new(
-            format!("weight.{}", slug(name)),
-            format!("{name} share of the weight"),
+            format!("pulled-down.{}", slug(name)),
+            format!("{name} pulls down at rest: its share of the weight"),
             Shown::Percent,
         )
     }
-    .judged(share, Sense::AtLeast, 0.0, 0.0)
-    .advisory()
+    .judged(share, Sense::AtLeast, 0.0, spread)
     .cured_by(|| {
-        "the centre of gravity lies outside the mounts: move this mount or another beyond it"
-            .to_owned()
+        let centre = model.mass.centre() * 1e3;
+        format!(
+            "the centre of gravity (x {:.0}, y {:.0} mm) does not lie between the mounts; look at the sign and the unit of every `at`, then move a mount beyond it",
+            centre.x, centre.y
+        )
     })
 }
 
-fn most_loaded(model: &Model, name: &str, share: f64) -> Check {
+fn most_loaded(model: &Model, name: &str, share: f64, spread: &Spread) -> Check {
     Check {
         load: Some(0),
         basis: "largest share of the weight on one mount (common practice, `targets.mount_share`)"
@@ -72,14 +75,14 @@ fn most_loaded(model: &Model, name: &str, share: f64) -> Check {
             Shown::Percent,
         )
     }
-    .judged(share, Sense::AtMost, model.criteria.mount_share, 0.0)
+    .judged(share, Sense::AtMost, model.criteria.mount_share, spread)
     .advisory()
     .cured_by(|| {
         format!("move {name} away from the centre of gravity, or another mount nearer to it")
     })
 }
 
-fn imbalance(model: &Model, lifts: &[f64]) -> Option<Check> {
+fn imbalance(model: &Model, lifts: &[f64], spread: &Spread) -> Option<Check> {
     let side = |left: bool| -> f64 {
         model
             .mounts
@@ -105,7 +108,7 @@ fn imbalance(model: &Model, lifts: &[f64]) -> Option<Check> {
                 Shown::Percent,
             )
         }
-        .judged(difference, Sense::AtMost, model.criteria.imbalance, 0.0)
+        .judged(difference, Sense::AtMost, model.criteria.imbalance, spread)
         .advisory()
         .cured_by(|| format!("a stiffer or taller isolator on the {heavier} side keeps the powertrain level; mounts moved toward that side share the weight better")),
     )

@@ -71,7 +71,19 @@ fn a_propshaft_output_takes_the_gear_ratio_only() {
 #[test]
 fn axle_shafts_take_ratio_final_drive_and_efficiency() {
     let shafts = PROPSHAFT.replace("propshaft", "axle-shafts");
-    let model = build(&[&shafts], "[[load]]\nname = \"pull\"\ngear = \"1\"\n");
+    let coast = "[[load]]\nname = \"coast\"\ngear = \"1\"\nthrottle = -0.5\n";
+    let model = build(
+        &[&shafts],
+        &format!("[[load]]\nname = \"pull\"\ngear = \"1\"\n{coast}"),
+    );
+    // Losses brake too: 150 · 3.60 · 3.90/0.95 = 2216.84 N m.
+    assert_close(
+        "coast",
+        &[of_case(&model, "coast").delivered],
+        &[-2216.842],
+        1e-6,
+        0.0,
+    );
     let found = of_case(&model, "pull");
     assert_close("wheels", &[found.delivered], &[4001.4], 1e-12, 0.0);
     assert_close(
@@ -85,8 +97,8 @@ fn axle_shafts_take_ratio_final_drive_and_efficiency() {
 
 /// Derived by hand from moments about the front contact line: a = 1.3, h = 0.55,
 /// L = 2.6 m, μ = 1. The tyres push forward with F = μ m g a/(L − μ h) =
-/// 1500 · 9.80665 · 1.3/2.05 = 9328.28 N, 2798.48 N m at the wheels, 717.559 N m at
-/// the propshaft. Backward F = 1500 · 9.80665 · 1.3/3.15 = 6070.78 N, 466.983 N m.
+/// 1500 · 9.80665 · 1.3/2.05 = 9328.28 N, 2798.48 N m at the wheels, 2798.48/(3.9 · 0.95) =
+/// 755.325 N m at the propshaft. Backward F = 1500 · 9.80665 · 1.3/3.15 = 6070.78 N, 491.561 N m.
 /// The first example of front drive: F = m · 5.034 m/s² (below).
 #[test]
 fn grip_caps_the_torque_with_the_weight_that_moves() {
@@ -97,19 +109,19 @@ fn grip_caps_the_torque_with_the_weight_that_moves() {
          [[load]]\nname = \"stated\"\ngear = \"1\"\ngrip_limited = true\nvehicle = \"0.4, 0, 0 g\"\n",
     );
     let pull = of_case(&model, "pull");
-    assert_close("cap", &[pull.grip_cap.unwrap()], &[717.559], 1e-5, 0.0);
+    assert_close("cap", &[pull.grip_cap.unwrap()], &[755.325], 1e-5, 0.0);
     assert_close(
         "shock after the cap",
         &[pull.delivered],
-        &[1.5 * 717.559],
+        &[1.5 * 755.325],
         1e-5,
         0.0,
     );
     let back = of_case(&model, "back");
-    assert_close("backward", &[back.delivered], &[-466.983], 1e-5, 0.0);
-    // N = m (g a + 0.4 g h)/L = 1500 · 9.80665 · (1.3 + 0.22)/2.6 = 8599.68 N, times 0.3/3.9.
+    assert_close("backward", &[back.delivered], &[-491.561], 1e-5, 0.0);
+    // N = m (g a + 0.4 g h)/L = 1500 · 9.80665 · (1.3 + 0.22)/2.6 = 8599.68 N, times 0.3/(3.9 · 0.95).
     let stated = of_case(&model, "stated");
-    assert_close("stated", &[stated.delivered], &[661.514], 1e-5, 0.0);
+    assert_close("stated", &[stated.delivered], &[696.331], 1e-5, 0.0);
 }
 
 /// Derived by hand: front drive, 1300 kg, L 2.55, h 0.53, r 0.31 m, 62 % of the
@@ -147,7 +159,7 @@ fn the_cap_never_passes_the_whole_weight() {
     let tall = REAR_DRIVE
         .replace("-1300, 0, 550 mm", "-1300, 0, 2800 mm")
         .replace("tyre_grip = 1.0", "tyre_grip = 1.2");
-    let whole = 1.2 * 1500.0 * 9.80665 * 0.3 / 3.9;
+    let whole = 1.2 * 1500.0 * 9.80665 * 0.3 / (3.9 * 0.95);
     for driven in ["rear", "all"] {
         let model = build(
             &[

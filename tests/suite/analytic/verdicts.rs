@@ -40,14 +40,16 @@ fn engine(idle_rpm: f64) -> String {
     )
 }
 
-/// Derived: the bump deflects by 3 · 0.91937 = 2.7581 mm; with 15 % scatter up to 3.1718 mm.
+/// Derived: the bump deflects by 3 · 0.91937 = 2.7581 mm; rates 15 % softer make it
+/// 2.7581/0.85 = 3.2448 mm.
 #[test]
 fn a_deflection_is_close_inside_the_scatter_and_fails_beyond_the_limit() {
     for (limit, verdict) in [
         ("2.7 mm", Verdict::Fails),
         ("2.8 mm", Verdict::Close),
         ("3.1 mm", Verdict::Close),
-        ("3.2 mm", Verdict::Ok),
+        ("3.2 mm", Verdict::Close),
+        ("3.3 mm", Verdict::Ok),
     ] {
         let found = checks(&format!("limits = {{ w = \"{limit}\" }}"), "");
         let check = find(&found, "deflection.a.w");
@@ -57,7 +59,7 @@ fn a_deflection_is_close_inside_the_scatter_and_fails_beyond_the_limit() {
         assert_eq!(
             check.note.is_some(),
             verdict != Verdict::Ok,
-            "within 15 % the note says so"
+            "inside the scatter the note says so"
         );
     }
     let unlimited = checks("", "");
@@ -77,17 +79,17 @@ fn a_rare_case_does_not_use_up_life_limits() {
 /// Derived: at rest 0.919 mm, in the bump 2.758 mm without the stop.
 #[test]
 fn a_stop_fails_in_service_is_close_in_hard_use_and_is_meant_for_rare_use() {
-    for (travel, verdict) in [
-        (0.9, Verdict::Fails),
-        (1.0, Verdict::Close),
-        (2.0, Verdict::Close),
-        (3.0, Verdict::Ok),
+    for (travel, everyday, hard) in [
+        (0.9, Verdict::Fails, None),
+        (1.0, Verdict::Close, Some(Verdict::Close)),
+        (2.0, Verdict::Ok, Some(Verdict::Close)),
+        (3.0, Verdict::Ok, None),
     ] {
-        let found = checks(
-            &format!("stops = {{ w = [\"-{travel} mm\", \"9 mm\"] }}"),
-            "",
-        );
-        assert_eq!(find(&found, "stop.a").verdict, verdict, "{travel} mm");
+        let stops = format!("stops = {{ w = [\"-{travel} mm\", \"9 mm\"] }}");
+        let found = checks(&stops, "");
+        assert_eq!(find(&found, "stop.a").verdict, everyday, "{travel} mm");
+        let in_hard_use = found.iter().find(|check| check.id == "hard-stop.a");
+        assert_eq!(in_hard_use.map(|check| check.verdict), hard, "{travel} mm");
     }
 }
 
@@ -104,8 +106,9 @@ fn a_mount_that_should_only_be_pushed_fails_when_it_is_pulled() {
 }
 
 /// Derived: 4 cylinders fire twice a turn; 1000, 1100 and 1200 rpm give 33.3, 36.7 and
-/// 40 Hz, 1.299, 1.429 and 1.559 times the roll mode. 7.5 % of scatter in frequency
-/// takes 1.429 below √2 and leaves 1.559 above.
+/// 40 Hz, 1.299, 1.429 and 1.559 times the roll mode. Rates 15 % softer or
+/// stiffer move the ratio by up to 1/√0.85 − 1 = 8.5 %, which takes 1.429 below √2 and
+/// leaves 1.559 above.
 #[test]
 fn idle_firing_is_judged_against_the_mode_the_torque_excites() {
     for (rpm, verdict) in [
@@ -138,7 +141,7 @@ fn a_gap_is_what_the_worst_case_leaves() {
     for (gap, verdict) in [
         ("9 mm", Verdict::Fails),
         ("10 mm", Verdict::Close),
-        ("10.4 mm", Verdict::Ok),
+        ("10.6 mm", Verdict::Ok),
     ] {
         let found = checks(
             "",
@@ -260,4 +263,68 @@ fn a_build_that_sinks_or_turns_over_fails() {
     let found = evaluate(&model(&pickup)).unwrap().checks;
     assert_eq!(find(&found, "tilt.at-rest").verdict, Verdict::Fails);
     assert_eq!(find(&checks("", ""), "tilt.at-rest").verdict, Verdict::Ok);
+}
+
+/// The cure of a deflection, done, leaves the check ok: it was found by solving again.
+#[test]
+fn doing_what_a_cure_says_mends_the_check() {
+    let found = checks("limits = { w = \"2.5 mm\" }", "");
+    let check = find(&found, "deflection.a.w");
+    assert_eq!(check.verdict, Verdict::Fails);
+    let words = check.cure.as_deref().unwrap();
+    let rate = words
+        .split(" to ")
+        .nth(1)
+        .unwrap()
+        .split(' ')
+        .next()
+        .unwrap();
+    let text = four_mounts_and("")
+        .replace("-50 mm", "0 mm")
+        .replace("200, 200, 400 N/mm", &format!("200, 200, {rate} N/mm"))
+        .replace(
+            "[isolator.pad]\n",
+            "[isolator.pad]\nlimits = { w = \"2.5 mm\" }\n",
+        );
+    let mended = evaluate(&model(&text)).unwrap().checks;
+    assert_eq!(
+        find(&mended, "deflection.a.w").verdict,
+        Verdict::Ok,
+        "{words}"
+    );
+}
+
+/// A build whose left mounts stand on the right is told so, before anything else.
+#[test]
+fn a_mount_on_the_wrong_side_is_said_first() {
+    let text = four_mounts_and("").replace("300, 250, -50 mm", "300, -240, -50 mm");
+    let found = evaluate(&model(
+        &text.replace("-300, 250, -50 mm", "-300, -240, -50 mm"),
+    ))
+    .unwrap()
+    .checks;
+    assert!(
+        ["tilt.at-rest", "pulled-down.b", "pulled-down.d"].contains(&found[0].id.as_str()),
+        "{:?}",
+        found[0]
+    );
+    assert_eq!(found[0].verdict, Verdict::Fails);
+}
+
+/// `w` the wrong way round shows as an isolator that the weight stretches.
+#[test]
+fn an_isolator_upside_down_is_noticed() {
+    let text = four_mounts_and("").replace("name = \"a\"\n", "name = \"a\"\nw = \"0, 0, -1\"\n");
+    let found = evaluate(&model(&text)).unwrap().checks;
+    assert_eq!(find(&found, "upside-down.a").verdict, Verdict::Close);
+    assert!(!found.iter().any(|check| check.id == "upside-down.b"));
+}
+
+/// Without a driveline the hardest cases are missing, which is said.
+#[test]
+fn missing_torque_cases_are_said() {
+    let found = checks("", &engine(900.0));
+    let check = find(&found, "torque.cases");
+    assert_eq!(check.verdict, Verdict::NotChecked);
+    assert!(check.note.as_deref().unwrap().contains("[driveline]"));
 }
