@@ -44,7 +44,7 @@ pub fn document(model: &Model, evaluation: &Evaluation) -> String {
             body {
                 a.skip href="#main" { "Skip to the results" }
                 header {
-                    h1 { (page.title) }
+                    h1 { bdi { (page.title) } }
                     p.subtitle { (page.subtitle) }
                     p.caution { strong { "Caution. " } (cautions::IN_ONE_LINE) " " a href="#cautions" { "All cautions" } }
                 }

@@ -23,6 +23,9 @@ pub use summary::summary;
 /// Widest line \[characters\].
 pub const WIDTH: usize = 80;
 
+/// Columns before the words of a finding.
+const FINDING: usize = 7;
+
 /// Whether verdicts are repeated in colour.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Style {
@@ -178,9 +181,8 @@ fn verdict_word(verdict: Verdict) -> &'static str {
     }
 }
 
-/// A finding: verdict, what was found against what, where the limit comes from, what mends it.
-fn finding_lines(finding: &Finding, style: Style) -> Vec<String> {
-    const INDENT: usize = 7;
+/// A finding cut short: verdict, and what was found against what.
+fn found_lines(finding: &Finding, style: Style) -> Vec<String> {
     let mut found = finding.title.clone();
     if let Some(load) = &finding.load {
         found.push_str(&format!(" ({load})"));
@@ -198,19 +200,25 @@ fn finding_lines(finding: &Finding, style: Style) -> Vec<String> {
         found.push_str(&format!("; {used} used"));
     }
     let word = verdict_word(finding.verdict);
-    let head = format!("{word:<width$}", width = INDENT.max(word.len() + 2));
-    let mut lines = indented(&head, INDENT, &found, WIDTH);
+    let head = format!("{word:<width$}", width = FINDING.max(word.len() + 2));
+    let mut lines = indented(&head, FINDING, &found, WIDTH);
     if let Some(first) = lines.first_mut()
         && let Some(rest) = first.strip_prefix(word)
     {
         *first = format!("{}{rest}", style.paint(word, finding.verdict));
     }
-    let blank = " ".repeat(INDENT);
+    lines
+}
+
+/// A finding: verdict, what was found against what, where the limit comes from, what mends it.
+fn finding_lines(finding: &Finding, style: Style) -> Vec<String> {
+    let mut lines = found_lines(finding, style);
+    let blank = " ".repeat(FINDING);
     let mut more = vec![format!("Limit: {}", finding.basis)];
     more.extend(finding.note.clone());
     more.extend(finding.cure.as_ref().map(|cure| format!("Cure: {cure}")));
     for text in more {
-        lines.extend(indented(&blank, INDENT + 2, &text, WIDTH));
+        lines.extend(indented(&blank, FINDING + 2, &text, WIDTH));
     }
     lines
 }

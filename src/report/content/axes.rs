@@ -13,18 +13,28 @@ use super::{Block, Line, Section, quantity};
 #[must_use]
 pub fn section(evaluation: &Evaluation) -> Section {
     let axes = &evaluation.axes;
+    let centre = centre_word(axes);
     Section {
         id: "axes",
         heading: "Axes and centres",
         blocks: vec![
-            Block::paragraph(
+            Block::Paragraph(format!(
                 "Torque pulses turn a free powertrain about its torque roll axis, which leans away from the crank. \
                  The elastic axes are the lines along which a push moves the powertrain without turning it. \
-                 The nearer the elastic centre lies to the torque roll axis, the less torque pulses shake anything but roll.",
-            ),
+                 The nearer the {centre} lies to the torque roll axis, the less torque pulses shake anything but roll.",
+            )),
             Block::Lines(lines(axes)),
             Block::Table(table(axes)),
         ],
+    }
+}
+
+/// What the trade calls the mean of the elastic axes: an elastic centre only where they meet.
+fn centre_word(axes: &Axes) -> &'static str {
+    if axes.axes_meet {
+        "elastic centre"
+    } else {
+        "stiffness centre"
     }
 }
 
@@ -37,10 +47,10 @@ pub fn lines(axes: &Axes) -> Vec<Line> {
     )];
     let centre = quantity::place(&axes.stiffness_centre);
     if axes.axes_meet {
-        lines.push(Line::new("elastic centre", centre));
+        lines.push(Line::new(centre_word(axes), centre));
     } else {
         lines.push(Line::new(
-            "elastic centre",
+            centre_word(axes),
             format!(
                 "{centre}; the best one point, since the elastic axes do not meet: a push through it still turns the powertrain a little"
             ),
@@ -53,7 +63,7 @@ pub fn lines(axes: &Axes) -> Vec<Line> {
     if let Some(from_crank) = axes.from_crank {
         let distances = [
             ("torque roll axis", from_crank.torque_roll),
-            ("elastic centre", from_crank.stiffness_centre),
+            (centre_word(axes), from_crank.stiffness_centre),
             ("centre of gravity", from_crank.centre_of_gravity),
         ];
         lines.extend(distances.map(|(what, distance)| {

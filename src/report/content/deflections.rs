@@ -1,7 +1,7 @@
 //! Section: how far each isolator gives way, against its limits and stops.
 
-use crate::model::Model;
 use crate::model::isolator::{AXIS_NAMES, Isolator};
+use crate::model::{Fitted, Model};
 use crate::rigid::equilibrium::{MountState, StaticEquilibrium};
 use crate::spatial::roll_pitch_yaw;
 use crate::study::evaluate::{Evaluation, LoadResult};
@@ -21,7 +21,7 @@ const BUSH: &str = "bush";
 #[must_use]
 pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
     let mut blocks = Vec::new();
-    let motion = motion_at_rest(evaluation);
+    let motion = motion_at_rest(model, evaluation);
     if !motion.is_empty() {
         blocks.push(Block::Lines(motion));
     }
@@ -59,12 +59,15 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
     }
 }
 
-/// Sag and tilt from the fitted position to rest.
+/// Sag and tilt from the fitted position to rest; that the file gives the position at rest when it does.
 #[must_use]
-pub fn motion_at_rest(evaluation: &Evaluation) -> Vec<Line> {
+pub fn motion_at_rest(model: &Model, evaluation: &Evaluation) -> Vec<Line> {
     let Some((_, found)) = at_rest(evaluation) else {
         return Vec::new();
     };
+    if model.fitted == Fitted::Settled {
+        return vec![Line::new("sag", "The file gives the position at rest")];
+    }
     let [x, y, z] = [0, 1, 2].map(|i| found.displacement[i]);
     let across = [(x, "forward", "back"), (y, "left", "right")]
         .iter()

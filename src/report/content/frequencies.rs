@@ -74,7 +74,7 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
     let torque = evaluation.modes.iter().any(|at| at.torque_share.is_some());
     let mut columns = vec![
         Column::number("frequency", "frequency", Shown::Hertz),
-        Column::number("damping_ratio", "damping", Shown::Percent).digits(Digits::Significant(2)),
+        Column::number("damping_ratio", "damping", Shown::Percent).digits(Digits::Decimals(1)),
         Column::text("name", "name"),
     ];
     let keys = [

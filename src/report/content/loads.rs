@@ -18,7 +18,7 @@ pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
             Block::paragraph(
                 "The class says how serious a case is. Service: everyday, no stop may be touched. \
                  Durability: hard use many times in a life, the long-life limits hold. \
-                 Extreme: rare, nothing may break. Restraint: once, the powertrain stays attached.",
+                 Extreme: rare, nothing may break (strength is not checked here). Restraint: once, the powertrain stays attached.",
             ),
             Block::paragraph(
                 "A case from the usual set is common practice and not measured on this vehicle; a [[load]] of the same name in the file replaces it.",
@@ -109,6 +109,14 @@ fn row(model: &Model, load: &LoadCase, result: &LoadResult) -> Row {
     }
 }
 
+/// Steady torque \[N m\] to which the tyres hold a case whose engine would deliver more.
+fn grip_that_acts(load: &LoadCase, result: &LoadResult) -> Option<f64> {
+    let torque = result.torque?;
+    let cap = torque.grip_cap?;
+    let whole = cap * load.factor.abs();
+    (torque.delivered.abs() >= whole * (1.0 - 1e-12)).then_some(cap)
+}
+
 fn made_of(model: &Model, load: &LoadCase, result: &LoadResult) -> String {
     let mut said = Vec::new();
     match &load.drive {
@@ -129,16 +137,21 @@ fn made_of(model: &Model, load: &LoadCase, result: &LoadResult) -> String {
         )),
         None => {}
     }
-    if load.drive.is_some() && (load.factor - 1.0).abs() > f64::EPSILON {
-        let factor = quantity::number(load.factor, Shown::Number);
-        said.push(format!("driveline shock factor {factor}"));
-    }
-    if let Some(cap) = result.torque.and_then(|torque| torque.grip_cap) {
-        said.push(format!(
-            "tyres let go at {}",
+    if let Some(cap) = grip_that_acts(load, result)
+        && let Some(drive) = said.last_mut()
+    {
+        drive.push_str(&format!(
+            "; held to {} by the tyres",
             quantity::with_unit(cap, Shown::NewtonMetre)
         ));
     }
+    if load.drive.is_some() && (load.factor - 1.0).abs() > f64::EPSILON {
+        let factor = quantity::number(load.factor, Shown::Number);
+        // After what it multiplies, so that the torque delivered can be worked out from left to right.
+        said.push(format!("x {factor} shock"));
+    }
+    let drive = said.join(", ");
+    let mut said: Vec<String> = (!drive.is_empty()).then_some(drive).into_iter().collect();
     for applied in &load.applied {
         let point = model
             .points
@@ -173,5 +186,32 @@ fn made_of(model: &Model, load: &LoadCase, result: &LoadResult) -> String {
         }
     } else {
         said.join("; ")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::report::fixture;
+
+    #[test]
+    fn a_case_says_what_holds_its_torque_only_when_it_does() {
+        let (mut model, mut evaluation) = fixture::build();
+        let result = &mut evaluation.loads[1];
+        let cap = result.torque.unwrap().grip_cap.unwrap();
+        let said = made_of(&model, &model.loads[1], result);
+        let held = quantity::with_unit(cap, Shown::NewtonMetre);
+        assert_eq!(
+            said,
+            format!("gear 1 at 100 % throttle; held to {held} by the tyres, x 1.60 shock")
+        );
+        if let Some(torque) = &mut result.torque {
+            torque.delivered = 0.9 * cap * 1.6;
+        }
+        let said = made_of(&model, &model.loads[1], result);
+        assert_eq!(said, "gear 1 at 100 % throttle, x 1.60 shock");
+        model.loads[1].without_mounts = vec![2];
+        let said = made_of(&model, &model.loads[1], result);
+        assert_eq!(said, "gear 1 at 100 % throttle, x 1.60 shock; without rear");
     }
 }

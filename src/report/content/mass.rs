@@ -89,7 +89,6 @@ pub fn mounts(model: &Model) -> Table {
         .iter()
         .map(|mount| {
             let isolator = model.isolators.get(mount.isolator);
-            let w: Vec3 = mount.axes.column(2).into_owned();
             let held = [(mount.bracket, "bracket"), (mount.chassis, "chassis")].map(
                 |(stiffness, what)| match stiffness {
                     Some(k) => format!(
@@ -108,7 +107,7 @@ pub fn mounts(model: &Model) -> Table {
                     Cell::Number(mount.at.x),
                     Cell::Number(mount.at.y),
                     Cell::Number(mount.at.z),
-                    Cell::Text(names::direction(&w)),
+                    Cell::Text(names::axes(&mount.axes)),
                     Cell::Text(held.join(", ")),
                 ],
             )
@@ -116,7 +115,7 @@ pub fn mounts(model: &Model) -> Table {
         .collect();
     Table {
         id: "mounts",
-        about: "What it rests on: each mount with its isolator, its place and its own axis w."
+        about: "What it rests on: each mount with its isolator, its place and its own axes."
             .to_owned(),
         item: "mount",
         columns: vec![
@@ -124,7 +123,7 @@ pub fn mounts(model: &Model) -> Table {
             coordinate("x", "forward x"),
             coordinate("y", "left y"),
             coordinate("z", "up z"),
-            Column::text("w_direction", "its axis w points"),
+            Column::text("axes", "its axes u, v, w point"),
             Column::text("held_by", "held by"),
         ],
         groups: vec![Group::plain(rows)],

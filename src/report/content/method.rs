@@ -14,7 +14,7 @@ const METHOD: [&str; 8] = [
      Damping comes from the loss factor of the rubber by way of the energy lost in a cycle. Theory: Himelblau and Rubin.",
     "Torque roll axis: the direction in which the free powertrain starts to turn when torque acts about the crank. Derived from the inertia tensor.",
     "Elastic axes: the lines along which a force moves the powertrain without turning it, in the three principal directions of the stiffness of all mounts together. \
-     The elastic centre is their mean, weighted with stiffness. Derived.",
+     The stiffness centre is their mean, weighted with stiffness; it is an elastic centre where they meet. Derived.",
     "Scatter: each isolator's rate may lie anywhere in its stated band. A check is called close when its margin lies inside what that band moves. Common practice.",
 ];
 

@@ -99,6 +99,9 @@ pub(super) fn upward_shares(model: &Model, found: &StaticEquilibrium) -> Vec<Opt
         .collect()
 }
 
+/// With more mounts than this a sentence that names each is harder to read than the table.
+const MOUNTS_IN_A_SENTENCE: usize = 6;
+
 /// The rest position, when it was found.
 pub(super) fn at_rest(evaluation: &Evaluation) -> Option<(&LoadResult, &StaticEquilibrium)> {
     let result = evaluation.loads.first()?;
@@ -131,6 +134,9 @@ fn reaction_rows(model: &Model, result: &LoadResult, found: &StaticEquilibrium) 
 
 fn at_rest_sentence(model: &Model, evaluation: &Evaluation) -> Option<String> {
     let (result, found) = at_rest(evaluation)?;
+    if found.mounts.len() > MOUNTS_IN_A_SENTENCE {
+        return None;
+    }
     let carried: Vec<String> = held_by(model, result, found)
         .zip(upward_shares(model, found))
         .map(|((_, name, state), share)| {

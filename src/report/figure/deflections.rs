@@ -88,7 +88,8 @@ pub fn deflections(model: &Model, evaluation: &Evaluation) -> Result<Figure, Fig
         "Deflection of each isolator along its own axes u, v, w (w is its main axis), \
                        powertrain side against chassis side. The bar spans all load cases; each \
                        case is a tick on it. Brackets are limits for a long life, hatched zones \
-                       begin where a stop is touched."
+                       begin where a stop is touched. Ticks of rare load cases (classes extreme \
+                       and restraint) may lie beyond a bracket without failing."
             .to_owned();
     if hides_some {
         caption.push_str(" Limits and stops far outside the deflections are beyond the scale.");

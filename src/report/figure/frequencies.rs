@@ -223,7 +223,9 @@ fn caption(idle_ratio: Option<f64>) -> String {
             ratio_text(ratio)
         ));
     }
-    text.push_str(" In the hatched band the wheels hop.");
+    text.push_str(
+        " In the hatched band the wheels hop; only the bounce mode is judged against it.",
+    );
     text
 }
 

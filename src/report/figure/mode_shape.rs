@@ -30,6 +30,8 @@ const BARS_LEFT: f64 = 556.0;
 const BARS_RIGHT: f64 = 664.0;
 const BAR: f64 = 40.0;
 const BARS_TOP: f64 = 52.0;
+/// Free of drawing on every side, for marks and letters.
+const MARGIN: f64 = 12.0;
 /// A build is drawn as if it were at least this large \[m\].
 const LEAST_SIZE: f64 = 0.1;
 
@@ -128,13 +130,23 @@ impl Motion {
         let picture = Picture::of(&shown, View::Isometric, LEAST_SIZE);
         // Room for the motion on every side.
         let room = (DRAWING - 2.2 * SHOWN_MOTION, HEIGHT - 2.2 * SHOWN_MOTION);
-        let panel = Panel {
+        let mut panel = Panel {
             view: View::Isometric,
             scale: (room.0 / picture.wide).min(room.1 / picture.high),
             middle: picture.middle,
             centre: (DRAWING / 2.0, HEIGHT / 2.0),
         };
         let q = mode.shape * scale_of(mode, &centre, &mounts, &shown, SHOWN_MOTION / panel.scale);
+        // Corners may move farther than mounts, and farther to one side: the sheet holds where they end too.
+        let displaced = shown.iter().map(|p| p + motion_at(&q, &centre, p));
+        let covered: Vec<Vec3> = shown.iter().copied().chain(displaced).collect();
+        let picture = Picture::of(&covered, View::Isometric, LEAST_SIZE);
+        let inside = (DRAWING - 2.0 * MARGIN, HEIGHT - 2.0 * MARGIN);
+        panel.middle = picture.middle;
+        panel.scale = panel
+            .scale
+            .min(inside.0 / picture.wide)
+            .min(inside.1 / picture.high);
         let mounts: Vec<(String, Vec3, Vec3)> = model
             .mounts
             .iter()

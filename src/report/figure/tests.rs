@@ -304,20 +304,30 @@ fn only_the_heaviest_load_cases_of_a_huge_build_are_drawn_and_the_caption_says_s
 
 #[test]
 fn a_displaced_build_stays_left_of_the_bars() {
-    let (model, evaluation) = build(USUAL);
-    for mode in 0..6 {
-        let figure = mode_shape(&model, &evaluation, 0, mode).unwrap();
-        assert!(figure.caption.contains("drawn as"), "{}", figure.caption);
-        let parsed = roxmltree::Document::parse(&figure.svg).unwrap();
-        let view_box = parsed.root_element().attribute("viewBox").unwrap();
-        let height: f64 = view_box.rsplit(' ').next().unwrap().parse().unwrap();
-        let lines = parsed.descendants().filter(|n| n.has_tag_name("polyline"));
-        let spots = lines.flat_map(|n| n.attribute("points").unwrap().split(' '));
-        for spot in spots {
-            let (x, y) = spot.split_once(',').unwrap();
-            let (x, y): (f64, f64) = (x.parse().unwrap(), y.parse().unwrap());
-            assert!((0.0..=452.0 * 4.0).contains(&x), "{x}");
-            assert!((0.0..=height * 4.0).contains(&y), "{y}");
+    let text = include_str!("../../../models/hillclimb-single-seater-solid.toml");
+    let stiff = crate::model::file::read(text.as_bytes()).unwrap().model;
+    let evaluation = crate::study::evaluate::evaluate(&stiff).unwrap();
+    for (model, evaluation) in [build(USUAL), (stiff, evaluation)] {
+        for mode in 0..6 {
+            let figure = mode_shape(&model, &evaluation, 0, mode).unwrap();
+            assert!(figure.caption.contains("drawn as"), "{}", figure.caption);
+            stays_left_of_the_bars(&figure);
         }
+    }
+}
+
+fn stays_left_of_the_bars(figure: &Figure) {
+    let parsed = roxmltree::Document::parse(&figure.svg).unwrap();
+    let view_box = parsed.root_element().attribute("viewBox").unwrap();
+    let height: f64 = view_box.rsplit(' ').next().unwrap().parse().unwrap();
+    let drawn = |tag| parsed.descendants().filter(move |n| n.has_tag_name(tag));
+    let spots = drawn("polyline")
+        .chain(drawn("polygon"))
+        .flat_map(|n| n.attribute("points").unwrap().split(' '));
+    for spot in spots {
+        let (x, y) = spot.split_once(',').unwrap();
+        let (x, y): (f64, f64) = (x.parse().unwrap(), y.parse().unwrap());
+        assert!((0.0..=452.0 * 4.0).contains(&x), "{}: {x}", figure.title);
+        assert!((0.0..=height * 4.0).contains(&y), "{}: {y}", figure.title);
     }
 }

@@ -6,29 +6,46 @@ use crate::report::content::table::{Align, Cell, Column, Group, Row, Table};
 
 use super::blocks::{inline, verdict};
 
+/// A table with more rows than this is folded on a screen, so that a page of many load cases can be read through.
+const FOLDED_ABOVE: usize = 15;
+
 pub(super) fn table(table: &Table) -> Markup {
-    let all = table.columns.len() + 1;
     let about = format!("{}-table", table.id);
+    let rows: usize = table.groups.iter().map(|group| group.rows.len()).sum();
     html! {
         div.table {
             // Beside the table and not its caption: a caption is as wide as the table and would scroll with it.
-            p.about id=(about) { (table.about) }
-            div.scroll tabindex="0" role="region" aria-labelledby=(about) {
-                table aria-labelledby=(about) {
-                    thead { tr {
-                        th scope="col" { (table.item) }
-                        @for column in &table.columns {
-                            th scope="col" class=[side(column)] {
-                                (column.head)
-                                @if !column.unit.symbol().is_empty() { span.unit { " " (column.unit.symbol()) } }
-                            }
-                        }
-                    } }
-                    @for group in &table.groups { (self::group(group, &table.columns, all)) }
+            @if rows > FOLDED_ABOVE {
+                details {
+                    summary { span.about id=(about) { (table.about) } " " span.count { (rows) " rows" } }
+                    (whole(table, &about))
                 }
+            } @else {
+                p.about id=(about) { (table.about) }
+                (whole(table, &about))
             }
-            @if let Some(note) = &table.note { p.note { (inline(note)) } }
         }
+    }
+}
+
+fn whole(table: &Table, about: &str) -> Markup {
+    let all = table.columns.len() + 1;
+    html! {
+        div.scroll tabindex="0" role="region" aria-labelledby=(about) {
+            table aria-labelledby=(about) {
+                thead { tr {
+                    th scope="col" { (table.item) }
+                    @for column in &table.columns {
+                        th scope="col" class=[side(column)] {
+                            (column.head)
+                            @if !column.unit.symbol().is_empty() { span.unit { " " (column.unit.symbol()) } }
+                        }
+                    }
+                } }
+                @for group in &table.groups { (self::group(group, &table.columns, all)) }
+            }
+        }
+        @if let Some(note) = &table.note { p.note { (inline(note)) } }
     }
 }
 
@@ -36,7 +53,7 @@ fn group(group: &Group, columns: &[Column], all: usize) -> Markup {
     html! {
         tbody {
             @if let Some(load) = &group.load {
-                tr.group { th scope="rowgroup" colspan=(all) { span { (load) } } }
+                tr.group { th scope="rowgroup" colspan=(all) { span { bdi { (load) } } } }
             }
             @if let Some(remark) = &group.remark {
                 tr.remark { td colspan=(all) { span { (remark) } } }
@@ -49,7 +66,7 @@ fn group(group: &Group, columns: &[Column], all: usize) -> Markup {
 fn row(row: &Row, columns: &[Column]) -> Markup {
     html! {
         tr {
-            th scope="row" { (row.item) }
+            th scope="row" { bdi { (row.item) } }
             @for (column, cell) in columns.iter().zip(&row.cells) {
                 td class=[side(column)] { (self::cell(cell, column)) }
             }

@@ -116,3 +116,29 @@ fn what_is_not_finite_is_never_written() {
     }
     assert!(words.contains(&"unknown"));
 }
+
+#[test]
+fn a_table_of_many_rows_is_folded_with_its_title_and_count() {
+    use crate::report::content::table::{Group, Row, Table};
+    let of = |rows: usize| {
+        let rows = (0..rows).map(|n| Row::new(n.to_string(), Vec::new()));
+        let data = Table {
+            id: "many",
+            about: "What there is.".to_owned(),
+            item: "thing",
+            columns: Vec::new(),
+            groups: vec![Group::plain(rows.collect())],
+            note: None,
+        };
+        table::table(&data).into_string()
+    };
+    assert!(!of(15).contains("<details"));
+    let folded = of(16);
+    let (summary, rest) = folded.split_once("</summary>").unwrap();
+    assert!(
+        summary.contains("What there is.") && summary.contains("16 rows"),
+        "{summary}"
+    );
+    assert!(rest.contains("aria-labelledby=\"many-table\""), "{rest}");
+    assert!(PAGE_CSS.contains("details::details-content { content-visibility: visible"));
+}

@@ -1,16 +1,18 @@
 //! The summary: one screen of what a fabricator can act on.
 
-use crate::model::Model;
+use crate::model::{Fitted, Model};
+use crate::report::content::finding::Finding;
 use crate::report::content::table::Table;
 use crate::report::content::{
     cautions, deflections, frequencies, names, overview, quantity, verdicts,
 };
 use crate::spatial::STANDARD_GRAVITY;
+use crate::study::check::Verdict;
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
 use super::layout::{indented, wrap};
-use super::{Style, WIDTH, finding_lines, joined, table};
+use super::{Style, WIDTH, finding_lines, found_lines, joined, table};
 
 /// About as many lines as a terminal shows at once.
 const LINES: usize = 40;
@@ -20,8 +22,9 @@ const LEAST_FOR_FINDINGS: usize = 8;
 
 /// Verdicts with their cures, mass, sag, highest reactions, frequencies and idle firing; ends with a line end.
 ///
-/// About 40 lines: findings that do not fit are counted instead. A build with
-/// many mounts gets a line for each.
+/// About 40 lines: what fails and does not fit loses its limit and cure, what
+/// is close and does not fit is counted. A build with many mounts or many
+/// checks that fail gets a line for each.
 #[must_use]
 pub fn summary(model: &Model, evaluation: &Evaluation, style: Style) -> String {
     let mut top = wrap(&model.title, WIDTH);
@@ -41,22 +44,31 @@ pub fn summary(model: &Model, evaluation: &Evaluation, style: Style) -> String {
 }
 
 fn findings(model: &Model, evaluation: &Evaluation, style: Style, room: usize) -> Vec<String> {
-    let wanting = verdicts::wanting(model, evaluation);
+    let (fails, close): (Vec<Finding>, Vec<Finding>) = verdicts::wanting(model, evaluation)
+        .into_iter()
+        .partition(|finding| finding.verdict == Verdict::Fails);
     let mut lines = Vec::new();
+    for (place, finding) in fails.iter().enumerate() {
+        let whole = finding_lines(finding, style);
+        let follow = fails.len() - place - 1;
+        if lines.is_empty() || lines.len() + whole.len() + follow <= room {
+            lines.extend(whole);
+        } else {
+            lines.extend(found_lines(finding, style));
+        }
+    }
     let mut shown = 0;
-    for finding in &wanting {
+    for finding in &close {
         let next = finding_lines(finding, style);
-        if shown > 0 && lines.len() + next.len() > room {
+        if !lines.is_empty() && lines.len() + next.len() > room {
             break;
         }
         lines.extend(next);
         shown += 1;
     }
-    let left = wanting.len() - shown;
+    let left = close.len() - shown;
     if left > 0 {
-        lines.push(format!(
-            "and {left} more that fail or are close: see the report"
-        ));
+        lines.push(format!("and {left} more close: see the report"));
     }
     lines
 }
@@ -92,11 +104,11 @@ fn bottom(model: &Model, evaluation: &Evaluation, style: Style) -> Vec<String> {
         quantity::with_unit(mass * STANDARD_GRAVITY, Shown::Newton),
         quantity::place(&model.mass.centre())
     )));
-    if let Some(sag) = deflections::motion_at_rest(evaluation).first() {
-        lines.extend(sentence(&format!(
-            "At rest the centre of gravity {}",
-            sag.value
-        )));
+    if let Some(sag) = deflections::motion_at_rest(model, evaluation).first() {
+        lines.extend(sentence(&match model.fitted {
+            Fitted::Free => format!("At rest the centre of gravity {}", sag.value),
+            Fitted::Settled => sag.value.clone(),
+        }));
     }
     let overview = overview::mounts(model, evaluation);
     if !overview.is_empty() {

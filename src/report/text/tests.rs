@@ -54,13 +54,14 @@ fn no_line_is_wider_than_a_terminal_whatever_the_names() {
 }
 
 #[test]
-fn the_summary_fits_a_screen_and_leads_with_what_fails() {
+fn the_summary_names_all_that_fails_and_counts_what_is_close() {
     let (model, mut evaluation) = fixture::build();
     let one = evaluation.checks[0].clone();
     evaluation.checks.extend(std::iter::repeat_n(one, 20));
     let text = summary(&model, &evaluation, Style::Plain);
     let lines: Vec<&str> = text.lines().collect();
-    assert!(lines.len() <= 42, "{} lines\n{text}", lines.len());
+    let fails = lines.iter().filter(|line| line.starts_with("FAILS"));
+    assert_eq!(fails.count(), 22, "{text}");
     assert!(
         text.contains("26 checks: 22 fail, 1 close, 1 not checked, 2 ok."),
         "{text}"
@@ -71,9 +72,32 @@ fn the_summary_fits_a_screen_and_leads_with_what_fails() {
         "{first}"
     );
     assert!(text.contains("Cure: a rate 30 % higher along w"));
-    assert!(text.contains("more that fail or are close"));
+    assert!(text.contains("\nand 1 more close: see the report\n"));
     assert!(text.contains("compressed 3.1 mm"));
     assert!(text.contains("fires at 26.0 Hz"));
+}
+
+#[test]
+fn the_summary_of_few_findings_fits_a_screen() {
+    let (model, mut evaluation) = fixture::build();
+    let close = evaluation.checks[2].clone();
+    evaluation.checks.extend(std::iter::repeat_n(close, 20));
+    let text = summary(&model, &evaluation, Style::Plain);
+    assert!(text.lines().count() <= 42, "{text}");
+    assert!(text.contains("more close: see the report"), "{text}");
+}
+
+#[test]
+fn a_file_with_the_position_at_rest_is_not_said_to_sink() {
+    let (mut model, evaluation) = fixture::build();
+    assert!(summary(&model, &evaluation, Style::Plain).contains("centre of gravity sinks"));
+    model.fitted = crate::model::Fitted::Settled;
+    let text = summary(&model, &evaluation, Style::Plain);
+    assert!(text.contains("The file gives the position at rest\n"));
+    assert!(
+        text.contains("compressed 3.1 mm") && !text.contains("sinks"),
+        "{text}"
+    );
 }
 
 #[test]
