@@ -109,6 +109,17 @@ pub struct Check {
     pub cure: Option<String>,
 }
 
+impl Sense {
+    /// Words before a limit.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::AtMost => "at most",
+            Self::AtLeast => "at least",
+        }
+    }
+}
+
 /// On which side of its limit a value must stay.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Sense {

@@ -53,7 +53,7 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
             Column::text("verdict", "verdict"),
             Column::words("load case"),
             Column::number("value", "value", Shown::Number),
-            Column::text("sense", "must be"),
+            Column::text("sense", "limit is"),
             Column::number("limit", "limit", Shown::Number),
             Column::number("utilisation", "limit used", Shown::Percent),
             Column::text("basis", "where the limit comes from"),
@@ -78,9 +78,7 @@ fn row(check: &Check, model: &Model) -> Row {
             Cell::Verdict(check.verdict),
             load.clone().map_or(Cell::Empty, Cell::Text),
             Cell::maybe_quantity(check.value, check.unit),
-            check
-                .limit
-                .map_or(Cell::Empty, |_| Cell::Text(side(check.sense).to_owned())),
+            check.limit.map_or(Cell::Empty, |_| Cell::Text(side(check))),
             Cell::maybe_quantity(check.limit, check.unit),
             Cell::maybe(check.utilisation),
             Cell::Text(check.basis.clone()),

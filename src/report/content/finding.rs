@@ -1,7 +1,7 @@
 //! One check in words: what was found, what it is held against, and what would mend it.
 
 use crate::model::Model;
-use crate::study::check::{Check, Sense, Verdict};
+use crate::study::check::{Check, Verdict};
 use crate::study::evaluate::Evaluation;
 
 use super::{names, quantity};
@@ -17,7 +17,7 @@ pub struct Finding {
     pub load: Option<String>,
     /// Computed value with unit, and its scatter where it has one.
     pub value: Option<String>,
-    /// Limit with unit, after `at most` or `at least`.
+    /// Limit with unit, after `at most` or `at least`, and after `advised` for a rule of good practice.
     pub limit: Option<String>,
     /// Share of the limit that is used.
     pub used: Option<String>,
@@ -42,7 +42,7 @@ impl Finding {
                 Some(scatter) => format!("{value}, give or take {scatter}"),
                 None => value,
             }),
-            limit: limit.map(|limit| format!("{} {limit}", side(check.sense))),
+            limit: limit.map(|limit| format!("{} {limit}", side(check))),
             used: check
                 .utilisation
                 .filter(|u| u.is_finite())
@@ -72,12 +72,14 @@ pub fn count(evaluation: &Evaluation, verdict: Verdict) -> usize {
         .count()
 }
 
-/// Words before a limit.
+/// Words before a limit. A rule of good practice only advises.
 #[must_use]
-pub fn side(sense: Sense) -> &'static str {
-    match sense {
-        Sense::AtMost => "at most",
-        Sense::AtLeast => "at least",
+pub fn side(check: &Check) -> String {
+    let words = check.sense.words();
+    if check.advisory {
+        format!("advised {words}")
+    } else {
+        words.to_owned()
     }
 }
 

@@ -69,7 +69,7 @@ fn lines(lines: &[Line]) -> Markup {
 fn finding(finding: &Finding) -> Markup {
     let facts = [
         ("found", &finding.value),
-        ("must be", &finding.limit),
+        ("limit", &finding.limit),
         ("limit used", &finding.used),
         ("load case", &finding.load),
     ];

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::model::Model;
-use crate::report::content::finding::{count, side};
+use crate::report::content::finding::count;
 use crate::report::content::{names, quantity};
 use crate::study::check::{Check, Verdict};
 use crate::study::evaluate::Evaluation;
@@ -26,6 +26,8 @@ pub(super) struct CheckOut<'a> {
     limit: Option<f64>,
     /// `at most` or `at least`.
     sense: &'static str,
+    /// A rule of good practice: missing it breaks nothing, and the worst verdict is `close`.
+    advisory: bool,
     /// SI unit of value, limit, margin and uncertainty; `1` for plain numbers and shares.
     unit: &'static str,
     /// How far the value is from the limit; below zero it is past it.
@@ -67,7 +69,8 @@ impl<'a> CheckOut<'a> {
             load: check.load.map(|load| names::load(model, load)),
             value: check.value,
             limit: check.limit,
-            sense: side(check.sense),
+            sense: check.sense.words(),
+            advisory: check.advisory,
             unit: quantity::si_symbol(check.unit),
             margin: check.margin(),
             utilisation: check.utilisation,

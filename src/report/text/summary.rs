@@ -7,7 +7,7 @@ use crate::report::content::{
     cautions, deflections, frequencies, names, overview, quantity, verdicts,
 };
 use crate::spatial::STANDARD_GRAVITY;
-use crate::study::check::Verdict;
+use crate::study::check::{Check, Verdict};
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
@@ -19,6 +19,9 @@ const LINES: usize = 40;
 
 /// At least so many lines for what fails, however much else there is to say.
 const LEAST_FOR_FINDINGS: usize = 8;
+
+/// So many checks that are not checked are named.
+const MOST_OPEN: usize = 2;
 
 /// Verdicts with their cures, mass, sag, highest reactions, frequencies and idle firing; ends with a line end.
 ///
@@ -69,6 +72,30 @@ fn findings(model: &Model, evaluation: &Evaluation, style: Style, room: usize) -
     let left = close.len() - shown;
     if left > 0 {
         lines.push(format!("and {left} more close: see the report"));
+    }
+    lines.extend(not_checked(evaluation));
+    lines
+}
+
+/// What could not be judged, with what it lacks.
+fn not_checked(evaluation: &Evaluation) -> Vec<String> {
+    let open: Vec<&Check> = evaluation
+        .checks
+        .iter()
+        .filter(|check| check.verdict == Verdict::NotChecked)
+        .collect();
+    let mut lines = Vec::new();
+    for check in open.iter().take(MOST_OPEN) {
+        let lacks = check.note.as_deref().unwrap_or(&check.basis);
+        lines.extend(indented(
+            "not checked  ",
+            2,
+            &format!("{}: {lacks}", check.title),
+            WIDTH,
+        ));
+    }
+    if open.len() > MOST_OPEN {
+        lines.push(format!("and {} more not checked", open.len() - MOST_OPEN));
     }
     lines
 }
