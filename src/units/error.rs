@@ -100,6 +100,9 @@ impl fmt::Display for UnitError {
                 write!(f, "a number is missing")
             }
             UnitErrorKind::NotANumber { found } => write!(f, "{} is not a number", Quoted(found)),
+            UnitErrorKind::DecimalComma { found } if may_be_thousands(found) => {
+                write!(f, "{} has a comma inside the number", Quoted(found))
+            }
             UnitErrorKind::DecimalComma { found } => {
                 write!(
                     f,
@@ -159,6 +162,14 @@ impl UnitError {
                 "write digits with a point for decimals and nothing between thousands, for example \
                  `{example}`"
             ),
+            UnitErrorKind::DecimalComma { found } if may_be_thousands(found) => {
+                let decimal = found.replace(',', ".");
+                format!(
+                    "write {}, or {} if the comma is a decimal point",
+                    Quoted(&found.replace(',', "")),
+                    Quoted(decimal.trim_end_matches('0').trim_end_matches('.'))
+                )
+            }
             UnitErrorKind::DecimalComma { found } => format!(
                 "use a point for decimals, for example `{}`",
                 found.replace(',', ".").replace(char::is_control, " ")
@@ -205,6 +216,19 @@ impl UnitError {
             ),
         }
     }
+}
+
+/// Whether a comma may stand between thousands: up to three digits before it, of which the first
+/// is not zero, and exactly three after it. Read as a point it would be a thousand times less.
+fn may_be_thousands(found: &str) -> bool {
+    found.split_once(',').is_some_and(|(before, after)| {
+        let digits = |text: &str| text.bytes().all(|b| b.is_ascii_digit());
+        digits(before)
+            && digits(after)
+            && (1..=3).contains(&before.len())
+            && !before.starts_with('0')
+            && after.len() == 3
+    })
 }
 
 /// The example `12 mm` as a vector: `12, 12, 12 mm`.

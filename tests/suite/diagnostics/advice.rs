@@ -30,3 +30,18 @@ fn names_that_differ_in_their_numbers_are_not_taken_for_each_other() {
     assert_eq!(did_you_mean("2nd gear", ["gear 2nd"]), None);
     assert_eq!(did_you_mean("frnt 2", ["front 2"]), Some("front 2"));
 }
+
+#[test]
+fn a_comma_before_three_digits_may_stand_between_thousands() {
+    for (written, cure) in [
+        (
+            "1,950 kg",
+            "write `1950`, or `1.95` if the comma is a decimal point",
+        ),
+        ("0,250 kg", "use a point for decimals, for example `0.250`"),
+        ("1,95 kg", "use a point for decimals, for example `1.95`"),
+    ] {
+        let (_, help) = told("\"232 kg\"", &format!("\"{written}\""));
+        assert_eq!(help, cure);
+    }
+}
