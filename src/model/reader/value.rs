@@ -10,6 +10,14 @@ use crate::diagnostic::{Code, Diagnostic};
 use crate::spatial::Vec3;
 use crate::units::{self, Quantity, UnitError, UnitErrorKind};
 
+/// How a list of two ends is written.
+pub(crate) struct Ends<'t> {
+    /// A list that is taken, as it stands in a file.
+    pub(crate) example: &'t str,
+    /// What to write when the first end is above the second.
+    pub(crate) order: &'t str,
+}
+
 /// Shortest direction that is taken as one.
 const SHORTEST_DIRECTION: f64 = 1e-9;
 
@@ -157,23 +165,24 @@ impl<'a> Section<'a> {
         key: &'static str,
         quantity: Quantity,
         bound: Bound,
+        ends: &Ends<'_>,
     ) -> Option<[f64; 2]> {
         let value = self.value(key)?;
         let one = example(quantity, 1);
         let items = value.get_ref().as_array().filter(|list| list.len() == 2);
         let Some(items) = items else {
-            let wanted = format!("a list of two texts such as [{one}, {one}]");
+            let wanted = format!("a list of two texts such as {}", ends.example);
             self.wrong_kind(value.span(), key, &wanted, value.get_ref());
             return None;
         };
-        let ends: Vec<Option<f64>> = items
+        let numbers: Vec<Option<f64>> = items
             .iter()
             .map(|item| {
                 let [number] = self.quantity_texts::<1>(key, item, quantity)?;
                 self.bounded(key, item.span(), number, bound, &one)
             })
             .collect();
-        let [Some(low), Some(high)] = ends[..] else {
+        let [Some(low), Some(high)] = numbers[..] else {
             return None;
         };
         if low > high {
@@ -185,7 +194,7 @@ impl<'a> Section<'a> {
                     self.key_name(key),
                     self.written(value.span())
                 ),
-                "write the lower end first",
+                ends.order,
             );
             return None;
         }

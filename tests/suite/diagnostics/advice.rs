@@ -45,3 +45,90 @@ fn a_comma_before_three_digits_may_stand_between_thousands() {
         assert_eq!(help, cure);
     }
 }
+
+#[test]
+fn travels_to_a_stop_are_shown_with_their_signs() {
+    for wrong in [
+        "[\"12 mm\", \"10 mm\"]",
+        "[\"10 mm\", \"12 mm\"]",
+        "[\"12 mm\", \"-10 mm\"]",
+    ] {
+        let (_, help) = told("[\"-9 mm\", \"11 mm\"]", wrong);
+        assert_eq!(
+            help,
+            "write how far it may be pushed, with a minus, then how far it may be pulled: \
+             `[\"-12 mm\", \"10 mm\"]`, at least 0.01 mm each; where there is no stop, a travel \
+             that is never reached"
+        );
+    }
+    for (old, new, example) in [
+        (
+            "[\"-9 mm\", \"11 mm\"]",
+            "\"9 mm\"",
+            "[\"-12 mm\", \"10 mm\"]",
+        ),
+        (
+            "[\"9 Hz\", \"14 Hz\"]",
+            "\"9 Hz\"",
+            "[\"10 Hz\", \"15 Hz\"]",
+        ),
+    ] {
+        let (_, help) = told(old, new);
+        assert_eq!(help, format!("write a list of two texts such as {example}"));
+        // What is shown is taken.
+        assert_eq!(super::problems(&with(old, example)), []);
+    }
+}
+
+#[test]
+fn a_section_that_there_is_once_has_single_brackets() {
+    for (old, new, cure) in [
+        (
+            "[isolator.wedge]",
+            "[[isolator.wedge]]",
+            "single brackets: `[isolator.wedge]`",
+        ),
+        ("[datum]", "[[datum]]", "single brackets: `[datum]`"),
+    ] {
+        let all = super::problems(&with(old, new));
+        assert!(
+            all.iter().any(|problem| problem.code == Code::WrongKind
+                && problem.help == [cure.to_owned()]),
+            "{all:#?}"
+        );
+    }
+}
+
+#[test]
+fn another_word_for_a_key_is_told_its_name_and_nothing_is_missing() {
+    for (old, new, cure) in [
+        ("mass = \"232 kg\"", "weight = \"232 kg\"", "mass"),
+        (
+            "at = \"-1050, 0, -60 mm\"",
+            "position = \"-1050, 0, -60 mm\"",
+            "at",
+        ),
+        ("at = \"260, 0, 330 mm\"", "pos = \"260, 0, 330 mm\"", "at"),
+        ("at = \"-150, 5, 180 mm\"", "cg = \"-150, 5, 180 mm\"", "at"),
+        (
+            "centre_of_gravity =",
+            "center_of_gravity =",
+            "centre_of_gravity",
+        ),
+        ("centre_of_gravity =", "cg =", "centre_of_gravity"),
+        ("rates = \"95", "stiffness = \"95", "rates"),
+        ("gears = {", "ratios = {", "gears"),
+        ("gears = {", "ratio = {", "gears"),
+    ] {
+        let (_, help) = told(old, new);
+        assert_eq!(help, format!("did you mean `{cure}`?"), "{new}");
+    }
+    // Where the key stands as well, or is none of the section, its other name is only unknown.
+    for (old, new) in [
+        ("mass = \"232 kg\"", "mass = \"232 kg\"\nweight = \"1 kg\""),
+        ("w = \"0, 1, 1\"", "w = \"0, 1, 1\"\nweight = \"1 kg\""),
+    ] {
+        let (_, help) = told(old, new);
+        assert!(help.starts_with("known keys here: "), "{help}");
+    }
+}
