@@ -80,7 +80,8 @@ impl<'a> Text<'a> {
             unit = self.trimmed(place.end..part.end);
             if i + 1 < N && !unit.is_empty() {
                 let found = self.at(unit.clone()).to_owned();
-                return Err(self.error(UnitErrorKind::UnitNotLast { found }, unit));
+                let rewritten = self.unit_once(all, &found);
+                return Err(self.error(UnitErrorKind::UnitNotLast { found, rewritten }, unit));
             }
             start = end + 1;
         }
@@ -92,6 +93,21 @@ impl<'a> Text<'a> {
         Ok(values)
     }
 
+    /// The numbers with their unit once at the end, when each of them has this one.
+    fn unit_once(self, all: Range<usize>, unit: &str) -> Option<String> {
+        lookup::row(unit, self.quantity).ok()?;
+        let numbers: Option<Vec<&str>> = self
+            .at(all)
+            .split(',')
+            .map(|part| {
+                let number = part.trim().strip_suffix(unit)?.trim_end();
+                let read = number::read(number).ok()?;
+                (read.end == number.len()).then_some(number)
+            })
+            .collect();
+        Some(format!("{} {unit}", numbers?.join(", ")))
+    }
+
     /// The row of the unit; none for a plain number.
     fn unit(
         self,
@@ -101,9 +117,17 @@ impl<'a> Text<'a> {
         let found = self.at(span.clone());
         if !found.is_empty() {
             let row = lookup::row(found, self.quantity);
-            return row.map(Some).map_err(|kind| {
+            return row.map(Some).map_err(|mut kind| {
+                if let UnitErrorKind::WrongQuantity {
+                    suggestion: Some(meant),
+                    ..
+                } = &mut kind
+                {
+                    let numbers = self.at(0..span.start).trim();
+                    *meant = format!("{numbers} {meant}");
+                }
                 let end = match &kind {
-                    UnitErrorKind::UnitNotLast { found } => span.start + found.len(),
+                    UnitErrorKind::UnitNotLast { found, .. } => span.start + found.len(),
                     _ => span.end,
                 };
                 self.error(kind, span.start..end)
@@ -302,8 +326,8 @@ mod tests {
             ),
             ("5 Mm", Quantity::Length, "did you mean `mm`?"),
             ("5 mPa", Quantity::Pressure, "did you mean `MPa`?"),
-            ("5 kg", Quantity::Force, "did you mean `kgf`?"),
-            ("5 lbs", Quantity::Force, "did you mean `lbf`?"),
+            ("5 kg", Quantity::Force, "did you mean `5 kgf`?"),
+            ("5 lbs", Quantity::Force, "did you mean `5 lbf`?"),
             ("5 kg m", Quantity::Torque, "did you mean `kgf m`?"),
             ("5 mil", Quantity::Length, "use one of mm, cm, m, "),
             (
@@ -370,7 +394,7 @@ mod tests {
             assert_eq!((found.as_str(), told.as_str()), (part, message), "{text}");
         }
         let (_, _, help) = refused3("1 mm");
-        assert!(help.ends_with("for example `12, 12, 12 mm`"), "{help}");
+        assert!(help.ends_with("for example `-150, 5, 180 mm`"), "{help}");
     }
 
     #[test]

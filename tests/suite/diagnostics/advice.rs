@@ -132,3 +132,49 @@ fn another_word_for_a_key_is_told_its_name_and_nothing_is_missing() {
         assert!(help.starts_with("known keys here: "), "{help}");
     }
 }
+
+#[test]
+fn a_direction_takes_plain_numbers() {
+    let (message, _) = told("w = \"0, 1, 1\"", "w = \"forward\"");
+    assert_eq!(
+        message,
+        "`w` of mount `front right`: expected 3 plain numbers, found 1"
+    );
+    let (message, _) = told("w = \"0, 1, 1\"", "w = \"0, 1, 1 mm\"");
+    assert_eq!(
+        message,
+        "`w` of mount `front right`: `mm` is a unit of length; a direction takes plain numbers"
+    );
+    let (message, _) = told("mount_share = \"65 %\"", "mount_share = \"65 mm\"");
+    assert_eq!(
+        message,
+        "`targets.mount_share`: `mm` is a unit of length where a plain number or a share is expected"
+    );
+}
+
+#[test]
+fn a_vector_of_lengths_is_shown_as_a_place() {
+    let old = "at = \"-150, 5, 180 mm\"";
+    let (_, help) = told(old, "at = \"-150, 180 mm\"");
+    assert!(help.ends_with("for example `-150, 5, 180 mm`"), "{help}");
+    let (_, help) = told(old, "at = 5");
+    assert_eq!(help, "write text such as \"-150, 5, 180 mm\"");
+    let (_, help) = told(old, "at = \"5 in, -7 in, 5 in\"");
+    assert_eq!(help, "write the unit once, at the end: `5, -7, 5 in`");
+    let (_, help) = told(old, "at = \"5 in, -7 mm, 5 in\"");
+    assert_eq!(
+        help,
+        "write one unit, at the end, for example `-150, 5, 180 mm`"
+    );
+}
+
+#[test]
+fn a_force_for_a_mass_is_shown_as_the_mass() {
+    for (written, cure) in [
+        ("240 lbf", "did you mean `240 lb`? "),
+        ("-2.5 kgf", "did you mean `-2.5 kg`? "),
+    ] {
+        let (_, help) = told("\"232 kg\"", &format!("\"{written}\""));
+        assert!(help.starts_with(cure), "{help}");
+    }
+}
