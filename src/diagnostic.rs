@@ -102,6 +102,7 @@ const LONGEST_GUESS: usize = 100;
 /// The known name nearest to what was written, when it is near enough to be meant.
 ///
 /// Near enough is one slip, and one more for every four letters, as long as some letter is left in common.
+/// Another number is never a slip: it is another gear, mount or number of strokes.
 #[must_use]
 pub fn did_you_mean<'a>(
     written: &str,
@@ -115,6 +116,9 @@ pub fn did_you_mean<'a>(
     known
         .into_iter()
         .filter_map(|name| {
+            if !same_numbers(&lower, name) {
+                return None;
+            }
             let other = name.chars().count();
             let slips = 1 + other / 4;
             if length.abs_diff(other) > slips {
@@ -125,4 +129,16 @@ pub fn did_you_mean<'a>(
         })
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, name)| name)
+}
+
+/// Whether two names hold the same numbers, and both or neither of them begin with one.
+fn same_numbers(one: &str, other: &str) -> bool {
+    fn numbers(name: &str) -> impl Iterator<Item = &str> {
+        name.split(|c: char| !c.is_ascii_digit())
+            .filter(|run| !run.is_empty())
+            // A zero in front is no other number.
+            .map(|run| run.trim_start_matches('0'))
+    }
+    let leads = |name: &str| name.starts_with(|c: char| c.is_ascii_digit());
+    leads(one) == leads(other) && numbers(one).eq(numbers(other))
 }

@@ -11,7 +11,7 @@
 //!
 //! All defaults are common practice.
 
-use super::reader::{Bound, Section};
+use super::reader::{Bound, Ends, Section};
 use crate::units::Quantity;
 
 /// What the checks compare with. Every default is common practice and can be replaced in the file.
@@ -44,6 +44,12 @@ impl Default for Criteria {
     }
 }
 
+/// How a band of frequencies is written.
+const BAND: Ends<'_> = Ends {
+    example: "[\"10 Hz\", \"15 Hz\"]",
+    order: "write the lower end first",
+};
+
 /// Reads the section; what is absent keeps its default.
 pub(super) fn read(section: Section<'_>) -> Criteria {
     let mut criteria = Criteria::default();
@@ -57,7 +63,7 @@ pub(super) fn read(section: Section<'_>) -> Criteria {
     if let Some(omega) = section.quantity("separation", Quantity::Frequency, Bound::NotNegative) {
         criteria.separation = hertz(omega);
     }
-    if let Some(band) = section.span("wheel_hop", Quantity::Frequency, Bound::FREQUENCY) {
+    if let Some(band) = section.span("wheel_hop", Quantity::Frequency, Bound::FREQUENCY, &BAND) {
         criteria.wheel_hop = band.map(hertz);
     }
     if let Some(share) = section.ratio("mount_share", Bound::Within(0.05, 1.0)) {

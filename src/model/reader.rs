@@ -25,12 +25,37 @@ pub(crate) use bound::Bound;
 pub(crate) use group::{Items, NamedItems};
 pub(crate) use names::{Names, unknown_name};
 pub(crate) use sink::{MOST_PROBLEMS, Sink};
+pub(crate) use value::Ends;
 use value::{kind_in_words, number_of};
 
 use crate::diagnostic::{Code, Diagnostic, did_you_mean};
 
 /// Most items of one sort: far above any build, low enough to keep every answer quick.
 const MOST_ITEMS: usize = 500;
+
+/// Words that are written for a key, and the key.
+const OTHER_WORDS: [(&str, &str); 13] = [
+    ("weight", "mass"),
+    ("position", "at"),
+    ("pos", "at"),
+    ("location", "at"),
+    ("cg", "at"),
+    ("cog", "at"),
+    ("cg", "centre_of_gravity"),
+    ("cog", "centre_of_gravity"),
+    ("center_of_gravity", "centre_of_gravity"),
+    ("stiffness", "rates"),
+    ("rate", "rates"),
+    ("ratio", "gears"),
+    ("ratios", "gears"),
+];
+
+/// The key, absent from its section, for which a word is written.
+fn meant_by<'k>(written: &str, absent: &[&'k str]) -> Option<&'k str> {
+    let lower = written.to_lowercase();
+    let mut keys = OTHER_WORDS.iter().filter(|(word, _)| *word == lower);
+    keys.find_map(|(_, key)| absent.iter().copied().find(|known| known == key))
+}
 
 /// Another section that a key leans on.
 ///
@@ -241,7 +266,10 @@ impl<'a> Section<'a> {
                 .iter()
                 .copied()
                 .filter(|known| !self.table.contains_key(*known));
-            let help = match did_you_mean(written, absent) {
+            let absent: Vec<&str> = absent.collect();
+            let near = meant_by(written, &absent)
+                .or_else(|| did_you_mean(written, absent.iter().copied()));
+            let help = match near {
                 Some(near) => {
                     self.sink.misspelt(self.key_path(near));
                     format!("did you mean `{near}`?")
@@ -281,12 +309,25 @@ impl<'a> Section<'a> {
             DeValue::String(text) if wanted.ends_with("number") => {
                 format!("write the number without quotes: `{}`", text.trim())
             }
+            DeValue::Array(_) if wanted == "a table" && self.is_list_header(&place) => {
+                let header = self.written(place);
+                let name = header.trim_matches(['[', ']', ' ']);
+                format!("single brackets: `[{name}]`")
+            }
             _ if wanted == "a table" => {
                 "write names and values in braces, such as `{ name = value }`".to_owned()
             }
             _ => format!("write {wanted}"),
         };
         self.note(diagnostic.help(help));
+    }
+
+    /// Whether a place of the file is a line `[[name]]`, not a value such as `[[1, 2]]`.
+    fn is_list_header(&self, place: &Range<usize>) -> bool {
+        let before = self.sink.source.get(..place.start).unwrap_or_default();
+        let line = before.trim_end_matches([' ', '\t']);
+        let starts_line = line.is_empty() || line.ends_with('\n');
+        starts_line && self.written(place.clone()).starts_with("[[")
     }
 
     /// What stands at a place of the file, on one line and of bounded length.

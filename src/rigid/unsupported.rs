@@ -195,16 +195,22 @@ fn turn(
     };
     let mut words = match (on_line.as_slice(), named_axis(axis)) {
         ([.., _, _], _) => {
-            let names: Vec<&str> = on_line.iter().map(|point| point.name).collect();
-            let (last, before) = names.split_last().unwrap_or((&"", &[]));
-            format!(
-                "turning about the line through {} and {last}",
-                before.join(", ")
-            )
+            let names: Vec<String> = on_line
+                .iter()
+                .map(|point| format!("`{}`", point.name))
+                .collect();
+            names
+                .split_last()
+                .map_or_else(String::new, |(last, before)| {
+                    format!(
+                        "turning about the line through {} and {last}",
+                        before.join(", ")
+                    )
+                })
         }
-        ([only], Some(_)) => format!("{verb} about {}", only.name),
+        ([only], Some(_)) => format!("{verb} about `{}`", only.name),
         ([only], None) => format!(
-            "turning about a line along {} through {}",
+            "turning about a line along {} through `{}`",
             components(axis),
             only.name
         ),

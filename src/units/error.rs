@@ -50,8 +50,8 @@ pub enum UnitErrorKind {
         found: String,
         /// The quantity it is a unit of.
         found_quantity: Quantity,
-        /// The accepted spelling probably meant.
-        suggestion: Option<&'static str>,
+        /// The value probably meant, with the number as written.
+        suggestion: Option<String>,
     },
     /// More or fewer numbers than expected.
     WrongCount {
@@ -64,6 +64,8 @@ pub enum UnitErrorKind {
     UnitNotLast {
         /// The unit.
         found: String,
+        /// The same numbers with the unit once, when it is the same after each.
+        rewritten: Option<String>,
     },
     /// Beyond any build: see [`LARGEST`](super::LARGEST), [`SMALLEST`](super::SMALLEST) and
     /// [`ABSOLUTE_ZERO`](super::ABSOLUTE_ZERO).
@@ -95,11 +97,16 @@ impl fmt::Display for UnitError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let quantity = self.expected.name();
         match &self.kind {
-            UnitErrorKind::Empty => write!(f, "no value where a value of {quantity} is expected"),
+            UnitErrorKind::Empty => {
+                write!(f, "no value where {} is expected", wanted(self.expected))
+            }
             UnitErrorKind::NotANumber { found } if found.is_empty() => {
                 write!(f, "a number is missing")
             }
             UnitErrorKind::NotANumber { found } => write!(f, "{} is not a number", Quoted(found)),
+            UnitErrorKind::DecimalComma { found } if may_be_thousands(found) => {
+                write!(f, "{} has a comma inside the number", Quoted(found))
+            }
             UnitErrorKind::DecimalComma { found } => {
                 write!(
                     f,
@@ -110,6 +117,9 @@ impl fmt::Display for UnitError {
             UnitErrorKind::MissingUnit { found } => {
                 write!(f, "{} has no unit of {quantity}", Quoted(found))
             }
+            UnitErrorKind::UnknownUnit { found, .. } if self.expected == Quantity::Ratio => {
+                write!(f, "{} is not a known unit of a share", Quoted(found))
+            }
             UnitErrorKind::UnknownUnit { found, .. } => {
                 write!(f, "{} is not a known unit of {quantity}", Quoted(found))
             }
@@ -117,8 +127,22 @@ impl fmt::Display for UnitError {
                 found,
                 found_quantity,
                 ..
+            } if self.expected == Quantity::Ratio => write!(
+                f,
+                "{} is a unit of {} where {} is expected",
+                Quoted(found),
+                found_quantity.name(),
+                wanted(self.expected)
+            ),
+            UnitErrorKind::WrongQuantity {
+                found,
+                found_quantity,
+                ..
             } => {
-                let other = found_quantity.name();
+                let other = match found_quantity {
+                    Quantity::Ratio => "shares",
+                    other => other.name(),
+                };
                 write!(
                     f,
                     "{} is a unit of {other}, not of {quantity}",
@@ -127,12 +151,15 @@ impl fmt::Display for UnitError {
             }
             UnitErrorKind::WrongCount { expected, found } => {
                 let plural = if *expected == 1 { "" } else { "s" };
+                if self.expected == Quantity::Ratio {
+                    return write!(f, "expected {expected} plain number{plural}, found {found}");
+                }
                 write!(
                     f,
                     "expected {expected} number{plural} of {quantity}, found {found}"
                 )
             }
-            UnitErrorKind::UnitNotLast { found } => {
+            UnitErrorKind::UnitNotLast { found, .. } => {
                 write!(f, "{} stands in front of a further number", Quoted(found))
             }
             UnitErrorKind::OutOfRange { found } => {
@@ -142,13 +169,30 @@ impl fmt::Display for UnitError {
     }
 }
 
+/// What stands for a value of a quantity in the middle of a sentence.
+fn wanted(quantity: Quantity) -> String {
+    match quantity {
+        Quantity::Ratio => "a plain number or a share".to_owned(),
+        other => format!("a value of {}", other.name()),
+    }
+}
+
 impl std::error::Error for UnitError {}
 
 impl UnitError {
     /// How to put it right, with an example: one line, lower case, no full stop.
     #[must_use]
     pub fn help(&self) -> String {
-        let example = self.expected.example();
+        let count = match &self.kind {
+            UnitErrorKind::WrongCount { expected, .. } => *expected,
+            _ => 1,
+        };
+        self.help_like(&self.expected.example_of(count))
+    }
+
+    /// The same with an example of one's own, which may be of several numbers.
+    #[must_use]
+    pub fn help_like(&self, example: &str) -> String {
         let allowed = self.expected.allowed();
         match &self.kind {
             UnitErrorKind::Empty if self.expected.needs_unit() => {
@@ -159,6 +203,14 @@ impl UnitError {
                 "write digits with a point for decimals and nothing between thousands, for example \
                  `{example}`"
             ),
+            UnitErrorKind::DecimalComma { found } if may_be_thousands(found) => {
+                let decimal = found.replace(',', ".");
+                format!(
+                    "write {}, or {} if the comma is a decimal point",
+                    Quoted(&found.replace(',', "")),
+                    Quoted(decimal.trim_end_matches('0').trim_end_matches('.'))
+                )
+            }
             UnitErrorKind::DecimalComma { found } => format!(
                 "use a point for decimals, for example `{}`",
                 found.replace(',', ".").replace(char::is_control, " ")
@@ -169,13 +221,16 @@ impl UnitError {
             UnitErrorKind::UnknownUnit {
                 suggestion: Some(meant),
                 ..
-            }
-            | UnitErrorKind::WrongQuantity {
-                suggestion: Some(meant),
-                ..
             } => {
                 format!("did you mean `{meant}`? allowed are {allowed}, for example `{example}`")
             }
+            UnitErrorKind::WrongQuantity {
+                suggestion: Some(meant),
+                ..
+            } => format!(
+                "did you mean {}? allowed are {allowed}, for example `{example}`",
+                Quoted(meant)
+            ),
             UnitErrorKind::UnknownUnit { .. } | UnitErrorKind::WrongQuantity { .. } => {
                 format!("use one of {allowed}, for example `{example}`")
             }
@@ -184,9 +239,12 @@ impl UnitError {
             }
             UnitErrorKind::WrongCount { expected, .. } => format!(
                 "write {expected} numbers with a comma between them, a point for decimals and one \
-                 unit at the end, for example `{}`",
-                repeated(example, *expected)
+                 unit at the end, for example `{example}`"
             ),
+            UnitErrorKind::UnitNotLast {
+                rewritten: Some(rewritten),
+                ..
+            } => format!("write the unit once, at the end: {}", Quoted(rewritten)),
             UnitErrorKind::UnitNotLast { .. } => {
                 format!("write one unit, at the end, for example `{example}`")
             }
@@ -207,9 +265,15 @@ impl UnitError {
     }
 }
 
-/// The example `12 mm` as a vector: `12, 12, 12 mm`.
-fn repeated(example: &str, count: usize) -> String {
-    let (number, unit) = example.split_once(' ').unwrap_or((example, ""));
-    let numbers = vec![number; count].join(", ");
-    format!("{numbers} {unit}")
+/// Whether a comma may stand between thousands: up to three digits before it, of which the first
+/// is not zero, and exactly three after it. Read as a point it would be a thousand times less.
+fn may_be_thousands(found: &str) -> bool {
+    found.split_once(',').is_some_and(|(before, after)| {
+        let digits = |text: &str| text.bytes().all(|b| b.is_ascii_digit());
+        digits(before)
+            && digits(after)
+            && (1..=3).contains(&before.len())
+            && !before.starts_with('0')
+            && after.len() == 3
+    })
 }

@@ -18,11 +18,14 @@ pub(super) fn row(found: &str, quantity: Quantity) -> Result<&'static UnitRow, U
         Some(found_quantity) => UnitErrorKind::WrongQuantity {
             found: found.to_owned(),
             found_quantity,
-            suggestion: as_force(&text, quantity),
+            suggestion: as_force(&text, quantity)
+                .or_else(|| as_mass(&text, quantity))
+                .map(str::to_owned),
         },
         None => match before_number(found) {
             Some(unit) => UnitErrorKind::UnitNotLast {
                 found: unit.to_owned(),
+                rewritten: None,
             },
             None => UnitErrorKind::UnknownUnit {
                 found: found.to_owned(),
@@ -81,6 +84,13 @@ fn as_force(text: &str, quantity: Quantity) -> Option<&'static str> {
         );
         spellings(quantity).find(|spelling| same(spelling, &force, false))
     })
+}
+
+/// The unit of mass for its weight as a force: `lbf` to `lb`.
+fn as_mass(text: &str, quantity: Quantity) -> Option<&'static str> {
+    let mass = text.strip_suffix('f')?;
+    let mut masses = spellings(quantity).filter(|_| quantity == Quantity::Mass);
+    masses.find(|spelling| same(spelling, mass, false))
 }
 
 /// The spelling probably meant: the same but for case, else weight for mass, else a few slips away.

@@ -107,6 +107,20 @@ impl Quantity {
         }
     }
 
+    /// A text of so many numbers that [`parse_vector`](super::parse_vector) accepts for this quantity.
+    #[must_use]
+    pub fn example_of(self, count: usize) -> String {
+        let one = self.example();
+        match (self, count, one.split_once(' ')) {
+            (Self::Length, 3, _) => "-150, 5, 180 mm".to_owned(),
+            (Self::Ratio, 3, _) => "0, 0, 1".to_owned(),
+            (_, 2.., Some((number, unit))) => {
+                format!("{} {unit}", vec![number; count].join(", "))
+            }
+            _ => one.to_owned(),
+        }
+    }
+
     /// The unit in which the library keeps the value; `1` for a ratio.
     #[must_use]
     pub fn kept_in(self) -> &'static str {

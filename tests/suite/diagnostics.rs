@@ -4,6 +4,7 @@
 //! `# expect: M012 at 7:9` (code, line, column).
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
+mod advice;
 mod documented;
 mod hostile;
 

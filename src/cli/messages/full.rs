@@ -96,7 +96,13 @@ fn closing(problems: &Problems) -> String {
         (_, 0) => String::new(),
         (shown, _) => format!(", the first {} shown", shown.len()),
     };
-    let more = first.id.map_or_else(String::new, |id| {
+    // What keeps the file from being used is looked up before what is only worth knowing.
+    let errors_first = problems
+        .list
+        .iter()
+        .find(|message| message.severity == Severity::Error)
+        .unwrap_or(first);
+    let more = errors_first.id.map_or_else(String::new, |id| {
         format!("; `bedplate explain {id}` tells more")
     });
     format!("{counts} in {}{shown}{more}\n", one_line(file))

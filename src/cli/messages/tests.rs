@@ -152,6 +152,24 @@ fn many_problems_are_counted_and_the_first_shown() {
 }
 
 #[test]
+fn the_closing_line_explains_the_first_error_before_any_warning() {
+    let warning = Diagnostic::warning(Code::Unused, "unused", Some(0..1));
+    let error = Diagnostic::error(Code::UnknownKey, "unknown key", Some(2..3));
+    let ends = |list: Vec<Diagnostic>, end: &str| {
+        let shown = Problems::of_file("a.toml", b"x = 1", list).render(PLAIN);
+        assert!(shown.ends_with(end), "{shown}");
+    };
+    ends(
+        vec![warning.clone(), error],
+        "1 error and 1 warning in a.toml; `bedplate explain M004` tells more\n",
+    );
+    ends(
+        vec![warning],
+        "1 warning in a.toml; `bedplate explain M102` tells more\n",
+    );
+}
+
+#[test]
 fn colour_is_there_only_when_asked_for_and_changes_no_word() {
     let problems = Problems::of_file(
         "a.toml",

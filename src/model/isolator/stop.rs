@@ -12,7 +12,7 @@
 
 use super::AXIS_NAMES;
 use crate::diagnostic::Code;
-use crate::model::reader::{Bound, Section};
+use crate::model::reader::{Bound, Ends, Section};
 use crate::units::Quantity;
 
 /// Rate of a stop where the file states none [N/m].
@@ -33,6 +33,14 @@ const BLEND_SHARE: f64 = 0.1;
 
 /// Free travel that a file may state \[m\].
 const TRAVEL: Bound = Bound::Stated(-1.0, 1.0, "within 1 m either way");
+
+/// How the two free travels are written: the signs are what is most often forgotten.
+const TRAVELS: Ends<'_> = Ends {
+    example: "[\"-12 mm\", \"10 mm\"]",
+    order: "write how far it may be pushed, with a minus, then how far it may be pulled: \
+            `[\"-12 mm\", \"10 mm\"]`, at least 0.01 mm each; where there is no stop, a travel \
+            that is never reached",
+};
 
 /// Smallest free travel either way [m]: below it the contact is too abrupt to be followed.
 const LEAST_TRAVEL: f64 = 0.01e-3;
@@ -167,7 +175,7 @@ fn read_travel(stops: &Section<'_>, axis: &'static str) -> Option<Option<[f64; 2
     if !stops.has(axis) {
         return Some(None);
     }
-    let travel = stops.span(axis, Quantity::Length, TRAVEL)?;
+    let travel = stops.span(axis, Quantity::Length, TRAVEL, &TRAVELS)?;
     if travel[0] > -LEAST_TRAVEL || travel[1] < LEAST_TRAVEL {
         stops.refuse(
             axis,
@@ -178,7 +186,7 @@ fn read_travel(stops: &Section<'_>, axis: &'static str) -> Option<Option<[f64; 2
                 travel[0] * 1e3,
                 travel[1] * 1e3
             ),
-            "write the lower end below zero and the upper end above it, at least 0.01 mm each; where there is no stop, a travel that is never reached",
+            TRAVELS.order,
         );
         return None;
     }

@@ -109,9 +109,15 @@ impl<'a> Section<'a> {
 
     /// Tables with names of the user's, written `[key.NAME]`; `sort` says what they are.
     pub(crate) fn named_items(&self, key: &'static str, sort: &'static str) -> NamedItems<'a> {
-        let group = self
-            .section(key)
-            .filter(|group| !self.refuse_crowd(key, group.table.len()));
+        let group = match self.value(key) {
+            Some(value) if value.get_ref().is_array() => {
+                let wanted = format!("tables, each headed `[{key}.NAME]`");
+                self.wrong_kind(value.span(), key, &wanted, value.get_ref());
+                None
+            }
+            _ => self.section(key),
+        };
+        let group = group.filter(|group| !self.refuse_crowd(key, group.table.len()));
         let mut sections = Vec::new();
         if let Some(group) = &group {
             for (name, value) in group.table.iter() {

@@ -10,6 +10,14 @@ use crate::diagnostic::{Code, Diagnostic};
 use crate::spatial::Vec3;
 use crate::units::{self, Quantity, UnitError, UnitErrorKind};
 
+/// How a list of two ends is written.
+pub(crate) struct Ends<'t> {
+    /// A list that is taken, as it stands in a file.
+    pub(crate) example: &'t str,
+    /// What to write when the first end is above the second.
+    pub(crate) order: &'t str,
+}
+
 /// Shortest direction that is taken as one.
 const SHORTEST_DIRECTION: f64 = 1e-9;
 
@@ -97,8 +105,14 @@ impl<'a> Section<'a> {
         bound: Bound,
     ) -> Option<f64> {
         let value = self.value(key)?;
-        let [number] = self.quantity_texts::<1>(key, value, quantity)?;
-        self.bounded(key, value.span(), number, bound, &example(quantity, 1))
+        let [number] = self.quantity_texts::<1>(key, value, quantity, bound)?;
+        self.bounded(
+            key,
+            value.span(),
+            number,
+            bound,
+            &example(quantity, 1, bound),
+        )
     }
 
     /// Three numbers with one unit, in SI.
@@ -109,9 +123,15 @@ impl<'a> Section<'a> {
         bound: Bound,
     ) -> Option<Vec3> {
         let value = self.value(key)?;
-        let numbers = self.quantity_texts::<3>(key, value, quantity)?;
+        let numbers = self.quantity_texts::<3>(key, value, quantity, bound)?;
         for number in numbers {
-            self.bounded(key, value.span(), number, bound, &example(quantity, 3))?;
+            self.bounded(
+                key,
+                value.span(),
+                number,
+                bound,
+                &example(quantity, 3, bound),
+            )?;
         }
         Some(Vec3::from(numbers))
     }
@@ -157,23 +177,24 @@ impl<'a> Section<'a> {
         key: &'static str,
         quantity: Quantity,
         bound: Bound,
+        ends: &Ends<'_>,
     ) -> Option<[f64; 2]> {
         let value = self.value(key)?;
-        let one = example(quantity, 1);
+        let one = example(quantity, 1, bound);
         let items = value.get_ref().as_array().filter(|list| list.len() == 2);
         let Some(items) = items else {
-            let wanted = format!("a list of two texts such as [{one}, {one}]");
+            let wanted = format!("a list of two texts such as {}", ends.example);
             self.wrong_kind(value.span(), key, &wanted, value.get_ref());
             return None;
         };
-        let ends: Vec<Option<f64>> = items
+        let numbers: Vec<Option<f64>> = items
             .iter()
             .map(|item| {
-                let [number] = self.quantity_texts::<1>(key, item, quantity)?;
+                let [number] = self.quantity_texts::<1>(key, item, quantity, bound)?;
                 self.bounded(key, item.span(), number, bound, &one)
             })
             .collect();
-        let [Some(low), Some(high)] = ends[..] else {
+        let [Some(low), Some(high)] = numbers[..] else {
             return None;
         };
         if low > high {
@@ -185,7 +206,7 @@ impl<'a> Section<'a> {
                     self.key_name(key),
                     self.written(value.span())
                 ),
-                "write the lower end first",
+                ends.order,
             );
             return None;
         }
@@ -227,6 +248,7 @@ impl<'a> Section<'a> {
         key: &str,
         value: &Spanned<DeValue<'a>>,
         quantity: Quantity,
+        bound: Bound,
     ) -> Option<[f64; N]> {
         let text = match value.get_ref() {
             DeValue::String(text) => text,
@@ -235,7 +257,7 @@ impl<'a> Section<'a> {
                 return None;
             }
             other => {
-                let wanted = format!("text such as {}", example(quantity, N));
+                let wanted = format!("text such as {}", example(quantity, N, bound));
                 self.wrong_kind(value.span(), key, &wanted, other);
                 return None;
             }
@@ -245,7 +267,7 @@ impl<'a> Section<'a> {
         } else {
             units::parse_vector::<N>(text, quantity)
         };
-        read.map_err(|error| self.note(self.unit_problem::<N>(key, value.span(), &error)))
+        read.map_err(|error| self.note(self.unit_problem::<N>(key, value.span(), &error, bound)))
             .ok()
     }
 
@@ -270,6 +292,7 @@ impl<'a> Section<'a> {
         key: &str,
         text_span: Range<usize>,
         error: &UnitError,
+        bound: Bound,
     ) -> Diagnostic {
         let code = match &error.kind {
             UnitErrorKind::MissingUnit { .. } => Code::BareNumber,
@@ -279,14 +302,28 @@ impl<'a> Section<'a> {
             _ => Code::NotAQuantity,
         };
         // Three plain numbers are a direction, of which the general advice on ratios says little.
-        let help = if N > 1 && error.expected == Quantity::Ratio {
-            format!("write three numbers such as {}", example(error.expected, N))
+        let is_direction = N > 1 && error.expected == Quantity::Ratio;
+        let example = bare_example(error.expected, N, bound);
+        let help = if is_direction {
+            format!("write three numbers such as \"{example}\"")
         } else {
-            error.help()
+            error.help_like(&example)
+        };
+        let told = match &error.kind {
+            UnitErrorKind::WrongQuantity {
+                found,
+                found_quantity,
+                ..
+            } if is_direction => format!(
+                "{} is a unit of {}; a direction takes plain numbers",
+                quoted(found),
+                found_quantity.name()
+            ),
+            _ => error.to_string(),
         };
         Diagnostic::error(
             code,
-            format!("{}: {error}", self.key_name(key)),
+            format!("{}: {told}", self.key_name(key)),
             Some(self.inside(text_span, &error.span)),
         )
         .help(help)
@@ -319,15 +356,16 @@ pub(super) fn number_of(value: &DeValue<'_>) -> Option<f64> {
 }
 
 /// A value as it is written in the file, quotes included.
-fn example(quantity: Quantity, count: usize) -> String {
-    let one = quantity.example();
-    match one.split_once(' ') {
-        Some(_) if count > 1 && quantity == Quantity::Ratio => "\"0, 0, 1\"".to_owned(),
-        Some((number, unit)) if count > 1 => {
-            format!("\"{} {unit}\"", vec![number; count].join(", "))
-        }
-        _ => format!("\"{one}\""),
+fn example(quantity: Quantity, count: usize, bound: Bound) -> String {
+    format!("\"{}\"", bare_example(quantity, count, bound))
+}
+
+/// The same without quotes. Where nothing below zero is taken, three lengths are a size, not a place.
+fn bare_example(quantity: Quantity, count: usize, bound: Bound) -> String {
+    if quantity == Quantity::Length && count == 3 && !bound.holds(-0.15) {
+        return "560, 520, 620 mm".to_owned();
     }
+    quantity.example_of(count)
 }
 
 pub(super) fn kind_in_words(value: &DeValue<'_>) -> &'static str {

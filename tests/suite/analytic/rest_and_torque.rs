@@ -114,7 +114,7 @@ fn hung_from_two_eyes_it_swings_like_a_pendulum() {
     assert_eq!(rest.held_by_weight_only.len(), 1);
     assert_eq!(
         rest.held_by_weight_only[0].words,
-        "turning about the line through front eye and rear eye"
+        "turning about the line through `front eye` and `rear eye`"
     );
     let modes = solve_modes(&body, &rest).unwrap();
     // det(K − λ M) = 0:  m J λ² − (2k J + (2k h² + m g h) m) λ + 2k m g h = 0.
@@ -156,7 +156,7 @@ fn on_two_eyes_below_the_centre_of_gravity_it_falls_over() {
     let failure = solve_equilibrium(&body, &Loading::weight(120.0), None).unwrap_err();
     assert_eq!(
         failure.to_string(),
-        "nothing holds the powertrain against turning about the line through front eye and rear eye"
+        "nothing holds the powertrain against turning about the line through `front eye` and `rear eye`"
     );
 }
 

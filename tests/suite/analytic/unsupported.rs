@@ -41,7 +41,7 @@ fn two_point_mounts_leave_the_turn_about_their_line() {
         let motions = unsupported(centre, mounts.clone(), &loading);
         assert_eq!(
             words(&motions),
-            ["turning about the line through front left and rear"]
+            ["turning about the line through `front left` and `rear`"]
         );
         let FreePath::Turn {
             axis,
@@ -76,9 +76,9 @@ fn one_point_mount_leaves_three_turns_about_it() {
     assert_eq!(
         words(&motions),
         [
-            "rolling about only",
-            "pitching about only",
-            "yawing about only"
+            "rolling about `only`",
+            "pitching about `only`",
+            "yawing about `only`"
         ]
     );
     for motion in &motions {

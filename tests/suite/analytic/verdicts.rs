@@ -208,7 +208,7 @@ fn a_load_case_without_a_position_says_what_is_not_held() {
     assert_eq!(check.verdict, Verdict::Fails);
     let words = check.note.as_deref().unwrap();
     assert!(
-        words.contains("nothing holds") && words.contains("line through a and b"),
+        words.contains("nothing holds") && words.contains("line through `a` and `b`"),
         "{words}"
     );
     assert_eq!(find(&found, "frequency.wheel-hop").verdict, Verdict::Ok);
