@@ -147,18 +147,18 @@ pub(super) fn read(section: &Section<'_>) -> Option<[AxisStops; 3]> {
     if !stops.has("rate") {
         stops.assume("rate", "4 kN/mm (common practice)");
     }
-    let blend = stops.quantity("blend", Quantity::Length, Bound::Positive);
-    let has_blend = stops.has("blend");
-    let has_rate = stops.has("rate");
-    stops.finish();
     let [u, v, w] = travels;
-    let travels = [u?, v?, w?];
     let smallest = travels
         .iter()
         .flatten()
+        .flatten()
         .map(|travel| travel[1].min(-travel[0]))
         .fold(f64::INFINITY, f64::min);
-    let blend = if has_blend { blend? } else { USUAL_BLEND }.min(BLEND_SHARE * smallest);
+    let blend = read_blend(&stops, BLEND_SHARE * smallest);
+    let has_rate = stops.has("rate");
+    stops.finish();
+    let travels = [u?, v?, w?];
+    let blend = blend?;
     let rate = if has_rate { rate? } else { USUAL_RATE };
     Some(travels.map(|travel| {
         travel.map_or(AxisStops::NONE, |[lower, upper]| AxisStops {
@@ -168,6 +168,29 @@ pub(super) fn read(section: &Section<'_>) -> Option<[AxisStops; 3]> {
             blend,
         })
     }))
+}
+
+/// Travel over which the rate grows, at most `most` \[m\] so that it stays small against the free travel.
+fn read_blend(stops: &Section<'_>, most: f64) -> Option<f64> {
+    if !stops.has("blend") {
+        let blend = USUAL_BLEND.min(most);
+        stops.assume("blend", format!("{:.2} mm (common practice)", blend * 1e3));
+        return Some(blend);
+    }
+    let blend = stops.quantity("blend", Quantity::Length, Bound::Positive)?;
+    if blend > most {
+        stops.refuse(
+            "blend",
+            Code::OutOfRange,
+            format!(
+                "`blend` must be at most a tenth of the smallest free travel: {:.2} mm",
+                most * 1e3
+            ),
+            "a blend this long would be a spring of its own; make it shorter or leave it out",
+        );
+        return None;
+    }
+    Some(blend)
 }
 
 /// Free travel along one axis: below zero one way, above zero the other. The inner `None` is an axis without stops.

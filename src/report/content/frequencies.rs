@@ -42,14 +42,43 @@ pub fn firing(model: &Model, evaluation: &Evaluation) -> String {
         None if electric => {
             "An electric machine does not fire, so nothing shakes it at idle.".to_owned()
         }
-        Some(idle) => format!(
-            "At idle the engine fires at {} ({} pulses a turn); modes well below it are not shaken by it.",
-            quantity::with_unit(idle.frequency_hz, Shown::Hertz),
-            pulses(idle.order)
-        ),
+        Some(idle) => {
+            let fires = format!(
+                "At idle the engine fires at {} ({} pulses a turn)",
+                quantity::with_unit(idle.frequency_hz, Shown::Hertz),
+                pulses(idle.order)
+            );
+            format!("{fires}; {}.", shaken(model, evaluation, idle.frequency_hz))
+        }
         None => {
             "The file gives no idle speed, so nothing is said about shaking at idle.".to_owned()
         }
+    }
+}
+
+/// What the firing at idle shakes, among the modes at rest.
+fn shaken(model: &Model, evaluation: &Evaluation, firing_hz: f64) -> String {
+    let calm_below = firing_hz / model.criteria.idle_ratio;
+    let modes = evaluation
+        .modes
+        .first()
+        .map(|at| at.solution.modes.as_slice());
+    let (calm, above): (Vec<&Mode>, Vec<&Mode>) = modes
+        .unwrap_or_default()
+        .iter()
+        .partition(|mode| mode.frequency_hz < calm_below);
+    let below = quantity::with_unit(calm_below, Shown::Hertz);
+    match (calm.is_empty(), above.is_empty()) {
+        (_, true) => format!(
+            "every mode lies below {below}, where the mounts keep the shaking from the frame"
+        ),
+        (true, false) => {
+            format!("no mode lies below {below}, so the mounts pass the shaking on to the frame")
+        }
+        (false, false) => format!(
+            "{} of the six modes lie above {below}, where the mounts pass the shaking on",
+            above.len()
+        ),
     }
 }
 
