@@ -2,6 +2,7 @@
 
 use crate::drive::firing::{Idle, firing_at_idle};
 use crate::drive::torque::{OutputTorque, output_torque};
+use crate::model::isolator::Isolator;
 use crate::model::load::LoadCase;
 use crate::model::mass::MassProperties;
 use crate::model::{Fitted, Model};
@@ -75,14 +76,14 @@ pub struct ModesAt {
 /// other result starts there. A load case without a position is no error: it
 /// says so in its own [`LoadResult`].
 pub fn evaluate(model: &Model) -> Result<Evaluation, StaticsFailure> {
-    let mut evaluation = results(model)?;
+    let mut evaluation = results(model, &model.isolators)?;
     evaluation.checks = check::all(model, &evaluation);
     Ok(evaluation)
 }
 
-/// Everything but the verdicts.
-pub(super) fn results(model: &Model) -> Result<Evaluation, StaticsFailure> {
-    let build = Resting::of(model)?;
+/// Everything but the verdicts, with isolators in place of the model's own.
+pub(super) fn results(model: &Model, isolators: &[Isolator]) -> Result<Evaluation, StaticsFailure> {
+    let build = Resting::of(model, isolators)?;
     let loads: Vec<LoadResult> = (0..model.loads.len())
         .map(|load| build.load(load))
         .collect();
@@ -104,14 +105,21 @@ pub(super) fn results(model: &Model) -> Result<Evaluation, StaticsFailure> {
     })
 }
 
-/// One load case alone.
-pub(super) fn solve_one(model: &Model, load: usize) -> Result<LoadResult, StaticsFailure> {
-    Ok(Resting::of(model)?.load(load))
+/// One load case alone, with isolators in place of the model's own.
+pub(super) fn solve_one(
+    model: &Model,
+    isolators: &[Isolator],
+    load: usize,
+) -> Result<LoadResult, StaticsFailure> {
+    Ok(Resting::of(model, isolators)?.load(load))
 }
 
-/// The modes at rest alone.
-pub(super) fn modes_at_rest(model: &Model) -> Result<ModesAt, StaticsFailure> {
-    let build = Resting::of(model)?;
+/// The modes at rest alone, with isolators in place of the model's own.
+pub(super) fn modes_at_rest(
+    model: &Model,
+    isolators: &[Isolator],
+) -> Result<ModesAt, StaticsFailure> {
+    let build = Resting::of(model, isolators)?;
     build.modes(0, &build.rest)
 }
 
@@ -124,8 +132,8 @@ struct Resting<'a> {
 }
 
 impl<'a> Resting<'a> {
-    fn of(model: &'a Model) -> Result<Self, StaticsFailure> {
-        let held = held_mounts(model)?;
+    fn of(model: &'a Model, isolators: &'a [Isolator]) -> Result<Self, StaticsFailure> {
+        let held = held_mounts(model, isolators)?;
         let whole = Supported::new(model.mass, held.clone())?;
         let rest = solve_equilibrium(&whole, &Loading::weight(model.mass.mass()), None)?;
         Ok(Self {
@@ -203,7 +211,10 @@ impl<'a> Resting<'a> {
     }
 }
 
-fn held_mounts(model: &Model) -> Result<Vec<HeldMount<'_>>, StaticsFailure> {
+fn held_mounts<'a>(
+    model: &'a Model,
+    isolators: &'a [Isolator],
+) -> Result<Vec<HeldMount<'a>>, StaticsFailure> {
     let mut held: Vec<HeldMount<'_>> = model
         .mounts
         .iter()
@@ -213,7 +224,7 @@ fn held_mounts(model: &Model) -> Result<Vec<HeldMount<'_>>, StaticsFailure> {
             anchor: mount.at,
             axes: mount.axes,
             compliance: mount.compliance(),
-            isolator: &model.isolators[mount.isolator],
+            isolator: &isolators[mount.isolator],
         })
         .collect();
     if model.fitted == Fitted::Settled {

@@ -82,7 +82,7 @@ fn cure(model: &Model, (mount, axis): (usize, usize), load: usize, wanted: f64) 
         );
     }
     let factor = smallest_raise(|factor| {
-        state_again(&with_rate(model, place, axis, factor), load, mount)
+        state_again(model, &with_rate(model, place, axis, factor), load, mount)
             .is_some_and(|state| state.isolator_deflection[axis].abs() <= wanted)
     });
     match factor {

@@ -96,7 +96,7 @@ fn cure(model: &Model, reached: f64, firing_hz: f64, idle: f64) -> String {
         (turns_per_minute / 10.0).ceil() * 10.0
     );
     let passes = |factor: f64| {
-        modes_again(&with_all_rates(model, factor))
+        modes_again(model, &with_all_rates(model, factor))
             .and_then(|modes| Some(firing_hz / highest_excited(&modes)?.frequency_hz))
             .is_some_and(|ratio| ratio >= reached)
     };

@@ -1,14 +1,15 @@
 //! Cures that are tried before they are printed: the build is changed and solved again.
 
 use crate::model::Model;
+use crate::model::isolator::Isolator;
 use crate::rigid::equilibrium::MountState;
-use crate::study::evaluate::{LoadResult, ModesAt, modes_at_rest, solve_one};
+use crate::study::evaluate::{ModesAt, modes_at_rest, solve_one};
 
 /// Largest change of a rate that is tried, either way.
 const MOST: f64 = 16.0;
 
-/// Halvings of the interval in which the factor lies: good to a third of a per cent.
-const HALVINGS: usize = 8;
+/// Halvings of the interval in which the factor lies: good to half a per cent for a change of a quarter.
+const HALVINGS: usize = 6;
 
 /// The smallest factor above 1 at which `passes` holds, or none up to [`MOST`].
 pub(super) fn smallest_raise(passes: impl Fn(f64) -> bool) -> Option<f64> {
@@ -37,51 +38,45 @@ fn between(fails: f64, passes_at: f64, passes: impl Fn(f64) -> bool) -> f64 {
     high
 }
 
-/// The build with the rate of one isolator along one axis multiplied.
-pub(super) fn with_rate(model: &Model, isolator: usize, axis: usize, factor: f64) -> Model {
-    altered(model, |place, part| {
-        (place == isolator).then(|| part.stiffened(axis, factor))
-    })
+/// The isolators with the rate of one along one axis multiplied.
+pub(super) fn with_rate(model: &Model, isolator: usize, axis: usize, factor: f64) -> Vec<Isolator> {
+    altered(model, isolator, |part| part.stiffened(axis, factor))
 }
 
-/// The build with every rate of one isolator multiplied.
-pub(super) fn with_isolator(model: &Model, isolator: usize, factor: f64) -> Model {
-    altered(model, |place, part| {
-        (place == isolator).then(|| part.scaled(factor))
-    })
+/// The isolators with every rate of one multiplied.
+pub(super) fn with_isolator(model: &Model, isolator: usize, factor: f64) -> Vec<Isolator> {
+    altered(model, isolator, |part| part.scaled(factor))
 }
 
-/// The build with every rate of every isolator multiplied.
-pub(super) fn with_all_rates(model: &Model, factor: f64) -> Model {
-    altered(model, |_, part| Some(part.scaled(factor)))
+/// The isolators with every rate of every one multiplied.
+pub(super) fn with_all_rates(model: &Model, factor: f64) -> Vec<Isolator> {
+    model
+        .isolators
+        .iter()
+        .map(|part| part.scaled(factor))
+        .collect()
 }
 
 fn altered(
     model: &Model,
-    change: impl Fn(
-        usize,
-        &crate::model::isolator::Isolator,
-    ) -> Option<crate::model::isolator::Isolator>,
-) -> Model {
-    let mut altered = model.clone();
-    for (place, part) in altered.isolators.iter_mut().enumerate() {
-        if let Some(changed) = change(place, part) {
-            *part = changed;
-        }
+    isolator: usize,
+    change: impl Fn(&Isolator) -> Isolator,
+) -> Vec<Isolator> {
+    let mut altered = model.isolators.clone();
+    if let Some(part) = altered.get_mut(isolator) {
+        *part = change(part);
     }
     altered
 }
 
-/// One load case of a changed build.
-pub(super) fn solved_again(model: &Model, load: usize) -> Option<LoadResult> {
-    solve_one(model, load)
-        .ok()
-        .filter(|result| result.outcome.is_ok())
-}
-
-/// State of a mount in a load case of a changed build.
-pub(super) fn state_again(model: &Model, load: usize, mount: usize) -> Option<MountState> {
-    let result = solved_again(model, load)?;
+/// State of a mount in a load case with other isolators; `None` when no position is found.
+pub(super) fn state_again(
+    model: &Model,
+    isolators: &[Isolator],
+    load: usize,
+    mount: usize,
+) -> Option<MountState> {
+    let result = solve_one(model, isolators, load).ok()?;
     let place = result
         .mounts
         .iter()
@@ -89,7 +84,7 @@ pub(super) fn state_again(model: &Model, load: usize, mount: usize) -> Option<Mo
     result.outcome.ok()?.mounts.get(place).copied()
 }
 
-/// Modes at rest of a changed build.
-pub(super) fn modes_again(model: &Model) -> Option<ModesAt> {
-    modes_at_rest(model).ok()
+/// Modes at rest with other isolators; `None` when no position is found.
+pub(super) fn modes_again(model: &Model, isolators: &[Isolator]) -> Option<ModesAt> {
+    modes_at_rest(model, isolators).ok()
 }

@@ -47,7 +47,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) ->
     vec![check.cured_by(|| {
         let factor = smallest_raise(|factor| {
             let changed = with_isolator(model, mount.isolator, factor);
-            state_again(&changed, 0, index)
+            state_again(model, &changed, 0, index)
                 .is_some_and(|state| -(mount.axes * state.deflection).z <= wanted)
         });
         match factor {

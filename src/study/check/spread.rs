@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 
 use super::{ALL, Check};
 use crate::model::Model;
+use crate::model::isolator::Isolator;
 use crate::study::evaluate::{Evaluation, results};
 
 /// Largest movement of each checked value, by the name of the check, SI.
@@ -20,12 +21,13 @@ impl Spread {
     /// Evaluates both ends. An end at which nothing is found tells nothing of the values.
     pub(super) fn of(model: &Model) -> Self {
         let ends = [-1.0, 1.0].into_iter().filter_map(|sign| {
-            let mut altered = model.clone();
-            for isolator in &mut altered.isolators {
-                *isolator = isolator.scaled(1.0 + sign * isolator.scatter);
-            }
-            let evaluation = results(&altered).ok()?;
-            Some(values(&altered, &evaluation))
+            let altered: Vec<Isolator> = model
+                .isolators
+                .iter()
+                .map(|isolator| isolator.scaled(1.0 + sign * isolator.scatter))
+                .collect();
+            let evaluation = results(model, &altered).ok()?;
+            Some(values(model, &evaluation))
         });
         Self {
             ends: ends.collect(),

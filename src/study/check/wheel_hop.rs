@@ -72,7 +72,7 @@ const OUT_OF_REACH: &str =
     "the isolators alone cannot bring it there: brackets and chassis decide it";
 
 fn bounce_again(model: &Model, factor: f64) -> Option<f64> {
-    let modes = modes_again(&with_all_rates(model, factor))?;
+    let modes = modes_again(model, &with_all_rates(model, factor))?;
     Some(bounce(&modes)?.frequency_hz)
 }
 
