@@ -83,14 +83,7 @@ fn whole_body(model: &Model) -> Option<Supported<'_>> {
     let held = model
         .mounts
         .iter()
-        .map(|mount| HeldMount {
-            name: &mount.name,
-            at: mount.at,
-            anchor: mount.at,
-            axes: mount.axes,
-            compliance: mount.compliance(),
-            isolator: &model.isolators[mount.isolator],
-        })
+        .map(|mount| HeldMount::fitted_free(mount, &model.isolators[mount.isolator]))
         .collect();
     Supported::new(model.mass, held).ok()
 }

@@ -131,7 +131,7 @@ pub(crate) struct Check {
 #[command(after_long_help = format!("\
 Examples:
   bedplate report pickup.toml
-  bedplate report pickup.toml -o /tmp/pickup.html --exit-zero
+  bedplate report pickup.toml -o build/pickup.html --exit-zero
 
 {}", exit::IN_WORDS))]
 pub(crate) struct Report {

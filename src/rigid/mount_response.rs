@@ -3,6 +3,7 @@
 use nalgebra::UnitQuaternion;
 
 use crate::model::isolator::{Isolator, IsolatorState};
+use crate::model::mount::Mount;
 use crate::numeric::{
     NumericError, inverse3, inverse3_complex, require_finite, solve3, symmetric_eigen3,
 };
@@ -68,6 +69,21 @@ pub enum MountFailure {
 impl From<NumericError> for MountFailure {
     fn from(error: NumericError) -> Self {
         Self::Numeric(error)
+    }
+}
+
+impl<'a> HeldMount<'a> {
+    /// A mount of the model with the isolator that sits in it, fitted free: both sides at the place in the file.
+    #[must_use]
+    pub fn fitted_free(mount: &'a Mount, isolator: &'a Isolator) -> Self {
+        Self {
+            name: &mount.name,
+            at: mount.at,
+            anchor: mount.at,
+            axes: mount.axes,
+            compliance: mount.compliance(),
+            isolator,
+        }
     }
 }
 

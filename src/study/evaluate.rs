@@ -218,14 +218,7 @@ fn held_mounts<'a>(
     let mut held: Vec<HeldMount<'_>> = model
         .mounts
         .iter()
-        .map(|mount| HeldMount {
-            name: &mount.name,
-            at: mount.at,
-            anchor: mount.at,
-            axes: mount.axes,
-            compliance: mount.compliance(),
-            isolator: &isolators[mount.isolator],
-        })
+        .map(|mount| HeldMount::fitted_free(mount, &isolators[mount.isolator]))
         .collect();
     if model.fitted == Fitted::Settled {
         let anchors = settled_anchors(&model.mass, &held)?;
