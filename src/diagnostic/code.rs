@@ -131,6 +131,11 @@ codes! {
     /// moves, so that the check fails unless the powertrain moves away from the
     /// obstacle. When no `keep` is written, 15 mm is kept (common practice).
     GapBelowKeep = "M104", "gap smaller than what is to be kept";
+    /// The output is a propshaft, but the crank, along which it is taken to
+    /// turn, lies across the vehicle. A transverse powertrain with its final
+    /// drive inside has `output = "axle-shafts"`; a gearbox that turns the
+    /// corner needs its `output_direction`.
+    PropshaftAcross = "M105", "propshaft across the vehicle";
     /// Some motion of the powertrain meets no resistance, so it has no position
     /// to rest in. The message names the motions. Usual causes: too few mounts,
     /// mounts in one line, isolators with a rate of zero along the same

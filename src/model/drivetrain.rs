@@ -25,7 +25,7 @@
 //! | `efficiency` | share of the torque that reaches the wheels, 0.3 to 1 | ratio | 0.95 |
 
 use super::reader::{Bound, Other, Section};
-use crate::diagnostic::Code;
+use crate::diagnostic::{Code, Diagnostic};
 use crate::spatial::Vec3;
 use crate::units::Quantity;
 
@@ -313,6 +313,7 @@ fn read_output_direction(
                     "output_direction",
                     "the propshaft turns with the crank in the forward gears",
                 );
+                warn_when_across(section, &engine.crank_direction);
                 Some(engine.crank_direction)
             }
             Other::Broken => None,
@@ -325,4 +326,20 @@ fn read_output_direction(
             }
         },
     }
+}
+
+/// A propshaft that follows a crank lying across the vehicle is likely a transverse powertrain with axle shafts.
+fn warn_when_across(section: &Section<'_>, crank: &Vec3) {
+    if crank.x.abs() >= crank.y.abs() {
+        return;
+    }
+    section.note(
+        Diagnostic::warning(
+            Code::PropshaftAcross,
+            format!("{} is a propshaft, but the crank lies across the vehicle", section.key_name("output")),
+            section.span_of("output"),
+        )
+        .label("turns about a crosswise line")
+        .help("with the final drive inside the powertrain write `output = \"axle-shafts\"`; else give `output_direction`"),
+    );
 }

@@ -324,6 +324,13 @@ fn read_loads(
     if usual == Some(true) {
         let taken: HashSet<&str> = own.iter().map(|case| case.name.as_str()).collect();
         let set = usual::cases(context.engine, context.driveline, context.vehicle);
+        let drives = set.iter().any(|case| case.drive.is_some());
+        if drives && matches!(context.vehicle, Other::Absent) {
+            root.assume(
+                "vehicle",
+                "none is given, so the tyres do not limit the torque of the usual set",
+            );
+        }
         loads.extend(
             set.into_iter()
                 .filter(|case| !taken.contains(case.name.as_str())),
