@@ -136,6 +136,11 @@ codes! {
     /// drive inside has `output = "axle-shafts"`; a gearbox that turns the
     /// corner needs its `output_direction`.
     PropshaftAcross = "M105", "propshaft across the vehicle";
+    /// The ratio of dynamic to static rate and the loss factor of an isolator
+    /// cannot both be true. Rubber that stiffens with speed also loses energy:
+    /// twice the static rate three decades up in frequency goes with a loss
+    /// factor near 0.16.
+    UnlikelyLoss = "M106", "loss factor that does not go with the stiffening";
     /// Some motion of the powertrain meets no resistance, so it has no position
     /// to rest in. The message names the motions. Usual causes: too few mounts,
     /// mounts in one line, isolators with a rate of zero along the same

@@ -1,5 +1,6 @@
 //! Free vibration of the powertrain about a loaded position.
 
+use crate::model::isolator::Vibration;
 use crate::numeric::{NumericError, cholesky3, inverse3, symmetric_eigen6};
 use crate::spatial::{Mat3, Mat6, Vec6, add_spring, blocks, stack};
 
@@ -106,7 +107,7 @@ pub fn solve_modes(
     let mut loss = Mat6::zeros();
     let mut of_mounts = Vec::with_capacity(at.mounts.len());
     for (mount, state) in body.mounts().iter().zip(&at.mounts) {
-        let (storage, lost) = mount.dynamic_rate(&state.isolator)?;
+        let (storage, lost) = mount.dynamic_rate(&state.isolator, &Vibration::OF_MODES)?;
         let mut alone = Mat6::zeros();
         let A = mount.axes;
         add_spring(&mut alone, &(A * storage * A.transpose()), &state.arm);

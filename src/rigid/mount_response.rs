@@ -2,7 +2,7 @@
 
 use nalgebra::UnitQuaternion;
 
-use crate::model::isolator::{Isolator, IsolatorState};
+use crate::model::isolator::{Isolator, IsolatorState, Vibration};
 use crate::model::mount::Mount;
 use crate::numeric::{
     NumericError, inverse3, inverse3_complex, require_finite, solve3, symmetric_eigen3,
@@ -175,8 +175,12 @@ impl HeldMount<'_> {
     ///
     /// # Errors
     /// [`NumericError`].
-    pub fn dynamic_rate(&self, isolator: &IsolatorState) -> Result<(Mat3, Mat3), NumericError> {
-        let (storage, loss) = self.isolator.dynamic_rate(isolator);
+    pub fn dynamic_rate(
+        &self,
+        isolator: &IsolatorState,
+        vibration: &Vibration,
+    ) -> Result<(Mat3, Mat3), NumericError> {
+        let (storage, loss) = self.isolator.dynamic_rate(isolator, vibration);
         if !self.is_flexible() {
             return Ok((storage, loss));
         }

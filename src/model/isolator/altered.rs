@@ -2,14 +2,21 @@
 
 use std::sync::Arc;
 
-use super::{Isolator, Law, LawPoint};
+use super::one_sided;
+use super::{AxisPoint, Isolator, Law, LawPoint, Tension};
 use crate::spatial::Vec3;
 
 /// A law with every force multiplied.
 #[derive(Debug)]
-struct Scaled {
+pub(super) struct Scaled {
     law: Arc<dyn Law>,
     factor: f64,
+}
+
+impl Scaled {
+    pub(super) fn new(law: Arc<dyn Law>, factor: f64) -> Self {
+        Self { law, factor }
+    }
 }
 
 impl Law for Scaled {
@@ -23,6 +30,42 @@ impl Law for Scaled {
     }
 }
 
+/// A law with measured rates at its free position: its curve keeps its shape along each axis.
+///
+/// # Equation
+///   φ'(x) = Σ s φ(x along the axis)
+///
+/// # Range
+/// Laws whose axes know nothing of each other: force and tangent of one axis
+/// are multiplied by its share.
+#[derive(Debug)]
+pub(super) struct MeasuredAs {
+    law: Arc<dyn Law>,
+    share: Vec3,
+}
+
+impl MeasuredAs {
+    pub(super) fn new(law: Arc<dyn Law>, share: Vec3) -> Self {
+        Self { law, share }
+    }
+}
+
+impl Law for MeasuredAs {
+    fn at(&self, x: &Vec3) -> LawPoint {
+        let along = |axis: usize| {
+            let mut alone = Vec3::zeros();
+            alone[axis] = x[axis];
+            let point = self.law.at(&alone);
+            AxisPoint {
+                force: point.force[axis] * self.share[axis],
+                tangent: point.tangent[(axis, axis)] * self.share[axis],
+                energy: point.energy * self.share[axis],
+            }
+        };
+        LawPoint::of_axes([along(0), along(1), along(2)])
+    }
+}
+
 /// A law with a constant rate beside it along one axis.
 #[derive(Debug)]
 struct Stiffened {
@@ -33,24 +76,21 @@ struct Stiffened {
 
 impl Law for Stiffened {
     fn at(&self, x: &Vec3) -> LawPoint {
-        let mut point = self.law.at(x);
-        let deflection = x[self.axis];
-        point.force[self.axis] += self.rate * deflection;
-        point.tangent[(self.axis, self.axis)] += self.rate;
-        point.energy += self.rate * deflection * deflection / 2.0;
-        point
+        let more = AxisPoint::of_rate(self.rate, x[self.axis]);
+        self.law.at(x).plus(self.axis, more)
     }
 }
 
 impl Isolator {
-    /// The same isolator with every rate multiplied by `factor`; stops and limits stay.
+    /// The same isolator with every rate, about its axes too, multiplied by `factor`; stops and limits stay.
     #[must_use]
     pub fn scaled(&self, factor: f64) -> Self {
         let law = Arc::clone(&self.law);
-        Self {
-            law: Arc::new(Scaled { law, factor }),
-            ..self.clone()
-        }
+        let mut altered = self.clone();
+        altered.law = Arc::new(Scaled::new(law, factor));
+        altered.rotational *= factor;
+        altered.dynamics.fluid = self.dynamics.fluid.map(|fluid| fluid.scaled(factor));
+        altered
     }
 
     /// The same isolator with its rate along one axis, as it is at the free position, multiplied by `factor`.
@@ -67,7 +107,12 @@ impl Isolator {
     /// Static rate along one axis at the free position \[N/m\].
     #[must_use]
     pub fn free_rate(&self, axis: usize) -> f64 {
-        self.law.at(&Vec3::zeros()).tangent[(axis, axis)]
+        let mut place = Vec3::zeros();
+        if self.tension == Tension::None {
+            // A loose support has its rate once it is pushed at all.
+            place.z = -one_sided::BLEND;
+        }
+        self.law.at(&place).tangent[(axis, axis)]
     }
 }
 

@@ -3,25 +3,33 @@
 //! | key | meaning | unit | default |
 //! |---|---|---|---|
 //! | `rates` | static rates along u, v, w, or one for all three | linear rate | needed |
+//! | `rubber` | what the rubber is: see [`rubber`](super::rubber) | word | `"natural"` |
 
 use std::sync::Arc;
 
-use super::{Kind, Law, LawPoint, Usual};
+use super::rubber::read_compound;
+use super::{AxisPoint, Description, Kind, Law, LawPoint, Tension, Usual};
 use crate::diagnostic::Code;
 use crate::model::reader::{Bound, Section};
-use crate::spatial::{Mat3, Vec3};
+use crate::spatial::Vec3;
 use crate::units::Quantity;
 
 pub(super) const KIND: Kind = Kind {
     word: "rates",
-    read_law,
-    usual: Usual {
+    read,
+};
+
+fn usual() -> Usual {
+    Usual {
         dynamic_ratio: 1.3,
+        dynamic_ratio_large: 1.1,
         loss_factor: 0.1,
         scatter: 0.15,
-        of: "filled natural rubber of middle hardness",
-    },
-};
+        creep: 0.3,
+        tension: Tension::Allowed,
+        of: "filled natural rubber of middle hardness".to_owned(),
+    }
+}
 
 /// Three independent constant rates.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -37,16 +45,11 @@ impl Law for Rates {
     /// # Source
     /// Derived: Hooke's law and its integral.
     fn at(&self, x: &Vec3) -> LawPoint {
-        let force = self.rates.component_mul(x);
-        LawPoint {
-            force,
-            tangent: Mat3::from_diagonal(&self.rates),
-            energy: force.dot(x) / 2.0,
-        }
+        LawPoint::of_axes([0, 1, 2].map(|axis| AxisPoint::of_rate(self.rates[axis], x[axis])))
     }
 }
 
-fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
+fn read(section: &Section<'_>) -> Option<Description> {
     section.must_have(&[(
         "rates",
         "static rates along u, v, w, such as \"95, 95, 330 N/mm\"",
@@ -61,5 +64,9 @@ fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
         );
         return None;
     }
-    Some(Arc::new(Rates { rates }))
+    let compound = read_compound(section)?;
+    Some(Description {
+        compound: Some(compound),
+        ..Description::new(Arc::new(Rates { rates }), usual())
+    })
 }

@@ -13,7 +13,7 @@ use std::f64::consts::PI;
 use std::sync::Arc;
 
 use super::rates::Rates;
-use super::{Kind, Law, Usual};
+use super::{Description, Kind, Tension, Usual};
 use crate::diagnostic::Code;
 use crate::model::reader::{Bound, Section};
 use crate::spatial::Vec3;
@@ -21,14 +21,20 @@ use crate::units::Quantity;
 
 pub(super) const KIND: Kind = Kind {
     word: "solid",
-    read_law,
-    usual: Usual {
+    read,
+};
+
+fn usual() -> Usual {
+    Usual {
         dynamic_ratio: 1.0,
+        dynamic_ratio_large: 1.0,
         loss_factor: 0.01,
         scatter: 0.05,
-        of: "bolted metal",
-    },
-};
+        creep: 0.0,
+        tension: Tension::Allowed,
+        of: "bolted metal".to_owned(),
+    }
+}
 
 /// Young's modulus of an aluminium alloy \[Pa\].
 ///
@@ -45,7 +51,7 @@ const POISSON: f64 = 0.3;
 /// Moduli of what a solid mount may be made of, from a soft plastic to far beyond steel \[Pa\].
 const MODULUS: Bound = Bound::Stated(1e6, 1e13, "between 1 MPa and 10 000 GPa");
 
-fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
+fn read(section: &Section<'_>) -> Option<Description> {
     if section.has("rates") && section.has("puck") {
         section.refuse(
             "puck",
@@ -61,12 +67,14 @@ fn read_law(section: &Section<'_>) -> Option<Arc<dyn Law>> {
     );
     if !section.has("puck") {
         let rates = section.per_axis("rates", Quantity::LinearRate, Bound::RATE)?;
-        return Some(Arc::new(Rates { rates }));
+        return Some(Description::new(Arc::new(Rates { rates }), usual()));
     }
     let puck = read_puck(section.section("puck")?)?;
-    Some(Arc::new(Rates {
-        rates: puck.rates(),
-    }))
+    let rates = puck.rates();
+    Some(Description {
+        is_computed: true,
+        ..Description::new(Arc::new(Rates { rates }), usual())
+    })
 }
 
 fn read_puck(section: Section<'_>) -> Option<Puck> {

@@ -1,6 +1,8 @@
 //! Stops of an isolator: free travel each way along an axis, then a stiff contact.
 //!
-//! Acts on the isolator's own deflection, in parallel to its law.
+//! Acts on the isolator's own deflection, in parallel to its law. Stiffening is
+//! the same contact as part of the rubber: it stiffens in vibration and
+//! scatters with it, and touching it is no stop.
 //!
 //! Key `stops` of an isolator:
 //!
@@ -10,9 +12,12 @@
 //! | `rate` | rate of a touched stop | linear rate | 4 kN/mm |
 //! | `blend` | travel over which the rate grows from zero to full; at most a tenth of the smallest free travel | length | 0.5 mm |
 
-use super::AXIS_NAMES;
+use std::sync::Arc;
+
+use super::{AXIS_NAMES, AxisPoint, Law, LawPoint};
 use crate::diagnostic::Code;
 use crate::model::reader::{Bound, Ends, Section};
+use crate::spatial::Vec3;
 use crate::units::Quantity;
 
 /// Rate of a stop where the file states none [N/m].
@@ -58,17 +63,6 @@ pub struct AxisStops {
     pub blend: f64,
 }
 
-/// What a touched stop adds along its axis.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Contact {
-    /// Gradient of the energy \[N\], with the sign of the deflection.
-    pub force: f64,
-    /// Derivative of the force [N/m].
-    pub tangent: f64,
-    /// Stored energy \[J\].
-    pub energy: f64,
-}
-
 impl AxisStops {
     /// No stop either way.
     pub const NONE: Self = Self {
@@ -80,58 +74,57 @@ impl AxisStops {
 
     /// What the stops add at deflection `x` \[m\]; `None` while none is touched.
     #[must_use]
-    pub fn contact(&self, x: f64) -> Option<Contact> {
+    pub fn contact(&self, x: f64) -> Option<AxisPoint> {
         if let Some(upper) = self.upper
             && x > upper
         {
-            return Some(self.penetrated(x - upper));
+            return Some(penetrated(self.rate, self.blend, x - upper));
         }
         if let Some(lower) = self.lower
             && x < lower
         {
-            let pushed = self.penetrated(lower - x);
-            return Some(Contact {
+            let pushed = penetrated(self.rate, self.blend, lower - x);
+            return Some(AxisPoint {
                 force: -pushed.force,
                 ..pushed
             });
         }
         None
     }
+}
 
-    /// Contact law at penetration `g > 0`.
-    ///
-    /// # Equation
-    ///   0 < g < h:   ξ = g/h,   F = k h (ξ³ − ξ⁴/2),   F' = k (3 ξ² − 2 ξ³),   E = k h² (ξ⁴/4 − ξ⁵/10)
-    ///   g ≥ h:       F = k (g − h/2),   F' = k,   E = k (g − h/2)²/2 + k h²/40
-    ///
-    ///   k  full rate            [N/m]   `rate`
-    ///   h  blend                \[m\]     `blend`
-    ///   g  penetration          \[m\]
-    ///
-    /// # Range
-    /// Zero, with zero slope, at g = 0; the tangent and its slope are
-    /// continuous, so that Newton's method keeps its order. An untouched stop
-    /// changes no digit of any result.
-    ///
-    /// # Source
-    /// Derived: the tangent is the cubic that rises from 0 to k with flat ends.
-    fn penetrated(&self, g: f64) -> Contact {
-        let (k, h) = (self.rate, self.blend);
-        if g >= h {
-            let full = g - h / 2.0;
-            Contact {
-                force: k * full,
-                tangent: k,
-                energy: k * full * full / 2.0 + k * h * h / 40.0,
-            }
-        } else {
-            let xi = g / h;
-            let xi3 = xi * xi * xi;
-            Contact {
-                force: k * h * (xi3 - xi3 * xi / 2.0),
-                tangent: k * (3.0 * xi * xi - 2.0 * xi3),
-                energy: k * h * h * (xi3 * xi / 4.0 - xi3 * xi * xi / 10.0),
-            }
+/// Contact law at penetration `g > 0`.
+///
+/// # Equation
+///   0 < g < h:   ξ = g/h,   F = k h (ξ³ − ξ⁴/2),   F' = k (3 ξ² − 2 ξ³),   E = k h² (ξ⁴/4 − ξ⁵/10)
+///   g ≥ h:       F = k (g − h/2),   F' = k,   E = k (g − h/2)²/2 + k h²/40
+///
+///   k  full rate            [N/m]   `k`
+///   h  blend                \[m\]     `h`
+///   g  penetration          \[m\]
+///
+/// # Range
+/// Zero, with zero slope, at g = 0; the tangent and its slope are
+/// continuous, so that Newton's method keeps its order. An untouched stop
+/// changes no digit of any result.
+///
+/// # Source
+/// Derived: the tangent is the cubic that rises from 0 to k with flat ends.
+pub(super) fn penetrated(k: f64, h: f64, g: f64) -> AxisPoint {
+    if g >= h {
+        let full = g - h / 2.0;
+        AxisPoint {
+            force: k * full,
+            tangent: k,
+            energy: k * full * full / 2.0 + k * h * h / 40.0,
+        }
+    } else {
+        let xi = g / h;
+        let xi3 = xi * xi * xi;
+        AxisPoint {
+            force: k * h * (xi3 - xi3 * xi / 2.0),
+            tangent: k * (3.0 * xi * xi - 2.0 * xi3),
+            energy: k * h * h * (xi3 * xi / 4.0 - xi3 * xi * xi / 10.0),
         }
     }
 }
@@ -214,6 +207,39 @@ fn read_travel(stops: &Section<'_>, axis: &'static str) -> Option<Option<[f64; 2
         return None;
     }
     Some(Some(travel))
+}
+
+/// A law that grows stiffer beyond given deflections.
+#[derive(Debug)]
+pub(super) struct Progressive {
+    law: Arc<dyn Law>,
+    beyond: [AxisStops; 3],
+}
+
+impl Progressive {
+    pub(super) fn new(law: Arc<dyn Law>, beyond: [AxisStops; 3]) -> Self {
+        Self { law, beyond }
+    }
+}
+
+impl Law for Progressive {
+    fn at(&self, x: &Vec3) -> LawPoint {
+        let mut point = self.law.at(x);
+        for (axis, beyond) in self.beyond.iter().enumerate() {
+            if let Some(more) = beyond.contact(x[axis]) {
+                point = point.plus(axis, more);
+            }
+        }
+        point
+    }
+}
+
+/// Reads `stiffening`; the inner `None` when the key is absent.
+pub(super) fn read_stiffening(section: &Section<'_>) -> Option<Option<[AxisStops; 3]>> {
+    if !section.has("stiffening") {
+        return Some(None);
+    }
+    None
 }
 
 #[cfg(test)]

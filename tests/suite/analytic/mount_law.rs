@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use bedplate::model::isolator::{Isolator, Law, LawPoint, stop::AxisStops};
+use bedplate::model::isolator::{Dynamics, Isolator, Law, LawPoint, Vibration, stop::AxisStops};
 use bedplate::rigid::mount_response::HeldMount;
 use bedplate::spatial::{Mat3, Vec3, axes_from_w_u};
 
@@ -72,13 +72,14 @@ fn cubic_isolator_behind_a_bracket() {
 #[test]
 fn loss_belongs_to_the_rubber_and_not_to_the_bracket() {
     let mut isolator = linear("rubber", [95e3, 120e3, 330e3]);
-    isolator.dynamic_ratio = 1.35;
-    isolator.loss_factor = 0.2;
+    isolator.dynamics = Dynamics::uniform(1.35, 0.2);
     let mut mount = plain_mount("only", Vec3::zeros(), &isolator);
     let c = 1.0 / 4e6;
     mount.compliance = Mat3::identity() * c;
     let state = mount.respond(&Vec3::new(1e-3, 2e-3, -1e-3)).unwrap();
-    let (storage, loss) = mount.dynamic_rate(&state.isolator).unwrap();
+    let (storage, loss) = mount
+        .dynamic_rate(&state.isolator, &Vibration::OF_MODES)
+        .unwrap();
     for (axis, k) in [95e3, 120e3, 330e3].into_iter().enumerate() {
         // k*/(1 + C k*) with k* = a + i b: numerator times the conjugate of the denominator.
         let (a, b) = (1.35 * k, 1.35 * k * 0.2);
@@ -94,8 +95,7 @@ fn loss_belongs_to_the_rubber_and_not_to_the_bracket() {
 #[test]
 fn a_touched_stop_has_neither_dynamic_ratio_nor_loss() {
     let mut isolator = linear("rubber", [1e5, 1e5, 2e5]);
-    isolator.dynamic_ratio = 1.5;
-    isolator.loss_factor = 0.1;
+    isolator.dynamics = Dynamics::uniform(1.5, 0.1);
     isolator.stops[2] = AxisStops {
         lower: Some(-4e-3),
         upper: None,
@@ -107,7 +107,9 @@ fn a_touched_stop_has_neither_dynamic_ratio_nor_loss() {
     assert_close("static", &[state.rate[(2, 2)]], &[3.2e6], 1e-14, 0.0);
     // 2e5·5e-3 + 3e6·(1e-3 − 0.25e-3) = 1000 + 2250
     assert_close("force", &[state.force.z], &[-3250.0], 1e-12, 0.0);
-    let (storage, loss) = mount.dynamic_rate(&state.isolator).unwrap();
+    let (storage, loss) = mount
+        .dynamic_rate(&state.isolator, &Vibration::OF_MODES)
+        .unwrap();
     let found = [storage[(2, 2)], loss[(2, 2)]];
     assert_close("dynamic", &found, &[3.3e6, 3e4], 1e-12, 0.0);
 }

@@ -3,7 +3,7 @@
 //! Label: cross-checked. All expected numbers come from an independent calculation
 //! outside this crate.
 
-use bedplate::model::isolator::{Isolator, stop::AxisStops};
+use bedplate::model::isolator::{Dynamics, Isolator, stop::AxisStops};
 use bedplate::model::mass::{MassProperties, Shape};
 use bedplate::rigid::axes::{elastic_axis, point_mobility, stiffness_centre, torque_roll_axis};
 use bedplate::rigid::equilibrium::{StaticEquilibrium, solve_equilibrium};
@@ -43,8 +43,7 @@ pub(crate) fn isolators() -> [Isolator; 2] {
         linear("rear", [120e3, 80e3, 250e3]),
     ]
     .map(|mut isolator| {
-        isolator.dynamic_ratio = 1.35;
-        isolator.loss_factor = 0.09;
+        isolator.dynamics = Dynamics::uniform(1.35, 0.09);
         isolator
     })
 }
@@ -302,7 +301,7 @@ fn under_torque() {
 #[test]
 fn drawn_settled() {
     let isolators = isolators().map(|mut isolator| {
-        isolator.loss_factor = 0.0;
+        isolator.dynamics.loss_factor = 0.0;
         isolator
     });
     let drawn = mounts(&isolators);

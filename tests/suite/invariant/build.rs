@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use bedplate::model::isolator::{Isolator, Law, LawPoint, stop::AxisStops};
+use bedplate::model::isolator::{Dynamics, Isolator, Law, LawPoint, stop::AxisStops};
 use bedplate::model::mass::MassProperties;
 use bedplate::rigid::loading::Loading;
 use bedplate::rigid::mount_response::HeldMount;
@@ -118,8 +118,7 @@ fn isolator() -> impl Strategy<Value = Isolator> {
                     blend: 0.4e-3,
                 };
             }
-            isolator.dynamic_ratio = dynamic_ratio;
-            isolator.loss_factor = loss_factor;
+            isolator.dynamics = Dynamics::uniform(dynamic_ratio, loss_factor);
             isolator
         })
 }

@@ -91,7 +91,7 @@ fn damping_lies_within_that_of_the_mounts() {
         }
         let mut build = build.linear();
         build.loading = bedplate::rigid::loading::Loading::none();
-        let eta = build.mounts.iter().map(|m| m.isolator.loss_factor);
+        let eta = build.mounts.iter().map(|m| m.isolator.dynamics.loss_factor);
         let low = eta.clone().fold(f64::INFINITY, f64::min) / 2.0;
         let high = eta.fold(0.0, f64::max) / 2.0;
         for mode in modes(&build).modes {
@@ -100,7 +100,7 @@ fn damping_lies_within_that_of_the_mounts() {
                 .mount_strain_share
                 .iter()
                 .zip(&build.mounts)
-                .map(|(share, mount)| share * mount.isolator.loss_factor / 2.0)
+                .map(|(share, mount)| share * mount.isolator.dynamics.loss_factor / 2.0)
                 .sum();
             assert_close(
                 "strain energy",

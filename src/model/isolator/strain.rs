@@ -1,0 +1,75 @@
+//! How a deflection strains the rubber of an isolator, against what rubber bears.
+
+use crate::spatial::Vec3;
+
+/// Which sizes turn a deflection into strains.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum StrainMeasure {
+    /// Rubber between two plates square to w: pushed along w, sheared across.
+    Block {
+        /// Height of all rubber along w, plates left out \[m\].
+        height: f64,
+        /// Angle by which half of the pieces lean one way about u and half the other \[rad\].
+        lean: f64,
+    },
+    /// Rubber between two tubes along w: pushed across, sheared along w.
+    Bush {
+        /// Thickness of the rubber wall \[m\].
+        wall: f64,
+    },
+}
+
+/// Nominal strains, none below zero: deflection over thickness.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Strains {
+    /// Thickness lost over thickness.
+    pub compression: f64,
+    /// Thickness gained over thickness, across a bond.
+    pub tension: f64,
+    /// Sideways shift over thickness.
+    pub shear: f64,
+}
+
+impl StrainMeasure {
+    /// Strains at a deflection along u, v, w \[m\]; of leaning pieces the largest of each.
+    ///
+    /// # Source
+    /// Derived: geometry. The wall of a bush is pushed on one side as much as it
+    /// is pulled on the other; a bonded bush is moulded or swaged so that the
+    /// pulled side is pressed to begin with (common practice), so no tension is counted.
+    #[must_use]
+    pub fn at(&self, x: &Vec3) -> Strains {
+        match *self {
+            Self::Block { height, lean } => {
+                let (sin, cos) = lean.sin_cos();
+                let of = |sin: f64| {
+                    let along = -sin * x.y + cos * x.z;
+                    let across = f64::hypot(x.x, cos * x.y + sin * x.z);
+                    Strains {
+                        compression: (-along).max(0.0) / height,
+                        tension: along.max(0.0) / height,
+                        shear: across / height,
+                    }
+                };
+                of(sin).larger(of(-sin))
+            }
+            Self::Bush { wall } => Strains {
+                compression: f64::hypot(x.x, x.y) / wall,
+                tension: 0.0,
+                shear: x.z.abs() / wall,
+            },
+        }
+    }
+}
+
+impl Strains {
+    /// The larger of each.
+    #[must_use]
+    pub fn larger(self, other: Self) -> Self {
+        Self {
+            compression: self.compression.max(other.compression),
+            tension: self.tension.max(other.tension),
+            shear: self.shear.max(other.shear),
+        }
+    }
+}
