@@ -8,6 +8,8 @@ pub mod failure;
 pub mod loading;
 pub mod modes;
 pub mod mount_response;
+mod rod;
 pub mod settled;
 pub mod supported;
+pub mod turning;
 pub mod unsupported;

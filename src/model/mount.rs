@@ -5,16 +5,21 @@
 //! | `name` | what to call it | words | needed |
 //! | `at` | its place, vehicle axes, within 100 m of the datum | 3 lengths | needed |
 //! | `isolator` | which `[isolator.NAME]` sits there | name | needed |
-//! | `w` | main axis of the isolator | direction | up |
+//! | `w` | main axis of the isolator | direction | up; of a rod its own line |
 //! | `u` | second axis, made square to `w` | direction | forward; left when `w` points along the vehicle |
+//! | `rod` | `{ to }`: place of the chassis-side eye of a torque rod; `at` is its powertrain-side eye | 3 lengths | needed for a rod, and only there |
+//! | `temperature` | hottest that the mount gets, to compare with what its rubber lasts at | temperature | not checked |
 //! | `bracket` | stiffness of the powertrain-side bracket along u, v, w, or one for all three | linear rate | rigid |
 //! | `chassis` | stiffness of the chassis at the mount, likewise | linear rate | rigid |
 
-use super::isolator::Isolator;
-use super::reader::{Bound, Names, Section};
+use super::isolator::{Isolator, service};
+use super::reader::{Bound, Names, Section, quoted};
 use crate::diagnostic::Code;
 use crate::spatial::{Mat3, Vec3, axes_from_w_u};
 use crate::units::Quantity;
+
+/// Shortest rod that is taken as one \[m\].
+const SHORTEST_ROD: f64 = 10e-3;
 
 /// One placed isolator.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,6 +33,10 @@ pub struct Mount {
     pub axes: Mat3,
     /// Which isolator, as a place in `Model::isolators`.
     pub isolator: usize,
+    /// Chassis-side eye of a torque rod, in vehicle axes \[m\]; `None` for an isolator that is bonded in place.
+    pub rod_to: Option<Vec3>,
+    /// Hottest that the mount gets \[°C\].
+    pub temperature: Option<f64>,
     /// Stated stiffness of the powertrain-side bracket along u, v, w [N/m]; `None` when it is taken as rigid.
     pub bracket: Option<Vec3>,
     /// Stated stiffness of the chassis at the mount along u, v, w [N/m]; `None` when it is taken as rigid.
@@ -57,7 +66,18 @@ pub(super) fn read(
     let name = section.name("name");
     let at = section.vector("at", Quantity::Length, Bound::PLACE);
     let isolator = section.reference("isolator", names);
-    let axes = read_axes(&section);
+    let sits = isolator.and_then(|place| isolators.get(place)?.as_ref());
+    let rod_to = read_rod(&section, sits);
+    let axes = match (rod_to, at) {
+        (Some(Some(to)), Some(at)) => axes_of_rod(&section, &(at - to)),
+        _ if section.has("rod") => {
+            // Without its eyes nobody knows where a rod points, so its axes are not judged.
+            let _ = (section.has("w"), section.has("u"));
+            None
+        }
+        _ => read_axes(&section),
+    };
+    let temperature = section.quantity("temperature", Quantity::Temperature, service::TEMPERATURE);
     let [bracket, chassis] = ["bracket", "chassis"].map(|key| {
         if !section.has(key) {
             section.assume(key, "rigid: no stiffness is given");
@@ -66,15 +86,85 @@ pub(super) fn read(
     });
     section.finish();
     let isolator = isolator?;
-    isolators.get(isolator)?.as_ref()?;
+    sits?;
     Some(Mount {
         name: name?,
         at: at?,
         axes: axes?,
+        rod_to: rod_to?,
+        temperature,
         isolator,
         bracket,
         chassis,
     })
+}
+
+/// Chassis-side eye of a rod; the inner `None` for every other isolator.
+fn read_rod(section: &Section<'_>, isolator: Option<&Isolator>) -> Option<Option<Vec3>> {
+    let read = section.section("rod").map(|rod| {
+        rod.must_have(&[(
+            "to",
+            "place of the chassis-side eye, such as \"-1400, 0, 20 mm\"",
+        )]);
+        let to = rod.vector("to", Quantity::Length, Bound::PLACE);
+        rod.finish();
+        to
+    });
+    let isolator = isolator?;
+    match (isolator.is_rod, section.has("rod")) {
+        (true, true) => Some(Some(read??)),
+        (false, false) => Some(None),
+        (true, false) => {
+            section.must_have(&[(
+                "rod",
+                "`{ to = \"-1400, 0, 20 mm\" }`, the chassis-side eye of the rod; `at` is the eye at the powertrain",
+            )]);
+            None
+        }
+        (false, true) => {
+            section.refuse(
+                "rod",
+                Code::Conflict,
+                format!(
+                    "{} stands beside an isolator that is no rod: {}",
+                    section.key_name("rod"),
+                    quoted(&isolator.name)
+                ),
+                "take `rod` out, or name an isolator of kind \"rod\"",
+            );
+            None
+        }
+    }
+}
+
+/// Axes of a rod as drawn: w along it, from the chassis eye to the powertrain eye.
+fn axes_of_rod(section: &Section<'_>, along: &Vec3) -> Option<Mat3> {
+    if section.has("w") {
+        section.refuse(
+            "w",
+            Code::Conflict,
+            format!("{} is given beside `rod`", section.key_name("w")),
+            "take it out: the main axis of a rod is its own line",
+        );
+        return None;
+    }
+    if along.norm() < SHORTEST_ROD {
+        section.refuse(
+            "rod",
+            Code::NoDirection,
+            format!(
+                "{} leads to within {:.1} mm of the mount itself",
+                section.key_name("rod"),
+                along.norm() * 1e3
+            ),
+            "`at` is the eye at the powertrain, `rod.to` the eye at the chassis, at least 10 mm away",
+        );
+        return None;
+    }
+    let w = along.normalize();
+    let (u, _) = default_u(&w);
+    let given = section.direction("u");
+    axes_from_w_u(&w, &given.unwrap_or(u)).or_else(|| axes_from_w_u(&w, &u))
 }
 
 fn read_axes(section: &Section<'_>) -> Option<Mat3> {

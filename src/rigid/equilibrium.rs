@@ -10,7 +10,7 @@ use crate::spatial::{Mat3, Mat6, Pose, Vec3, Wrench, turning_displacement};
 
 use super::failure::StaticsFailure;
 use super::loading::Loading;
-use super::mount_response::MountResponse;
+use super::mount_response::MountAction;
 use super::supported::Supported;
 use super::unsupported::FreeMotion;
 use newton::{Balance, Descent, Stall, descend};
@@ -31,16 +31,22 @@ const FALLEN_OVER: f64 = std::f64::consts::FRAC_PI_4;
 /// One mount of a loaded powertrain.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MountState {
+    /// Mount axes u, v, w as they lie now, in vehicle axes: of a rod they swing with it.
+    pub axes: Mat3,
     /// Whole deflection, powertrain side minus chassis side, along u, v, w \[m\].
     pub deflection: Vec3,
     /// The isolator's own deflection along u, v, w \[m\]: without bracket and chassis.
     pub isolator_deflection: Vec3,
     /// Force on the powertrain in vehicle axes \[N\]; the chassis feels its negative.
     pub force_on_powertrain: Vec3,
+    /// Moment on the powertrain in vehicle axes, from rotational rates [N m]; the chassis feels its negative.
+    pub moment_on_powertrain: Vec3,
     /// From the loaded centre of gravity to the mount, in vehicle axes \[m\].
     pub arm: Vec3,
     /// Static tangent of isolator, bracket and chassis in series, in mount axes [N/m].
     pub rate: Mat3,
+    /// Static stiffness of the rotational rates, in vehicle axes [N m/rad].
+    pub twist_rate: Mat3,
     /// Whether a stop is touched, along u, v, w.
     pub on_stop: [bool; 3],
     /// Energy in isolator, bracket and chassis \[J\].
@@ -68,7 +74,7 @@ pub struct StaticEquilibrium {
     pub iterations: usize,
     /// Full static tangent about the loaded centre of gravity; not symmetric when a moment is applied.
     pub tangent: Mat6,
-    /// Part of the tangent that comes from forces keeping their direction, of mounts and loads.
+    /// Part of the tangent that comes from forces keeping their direction, of mounts and loads, from rods and moments.
     pub geometric: Mat6,
     /// Motions held by less than 1e-4 of the stiffest.
     pub barely_held: Vec<FreeMotion>,
@@ -145,7 +151,7 @@ pub fn solve_equilibrium(
             as_drawn
         }));
     }
-    let mounts = descent.responses(&balance.offset, loading)?;
+    let mounts = descent.actions(&balance.offset, loading)?;
     Ok(StaticEquilibrium {
         pose: Pose {
             position: body.mass().centre() + balance.offset.position,
@@ -254,24 +260,22 @@ fn free_of_mounts_at(descent: &mut Descent<'_, '_>, offset: &Pose) -> Vec<FreeMo
         .unwrap_or_default()
 }
 
-fn mount_states(
-    body: &Supported<'_>,
-    offset: &Pose,
-    responses: &[MountResponse],
-) -> Vec<MountState> {
-    body.mounts()
+fn mount_states(body: &Supported<'_>, offset: &Pose, actions: &[MountAction]) -> Vec<MountState> {
+    body.arms()
         .iter()
-        .zip(body.arms())
-        .zip(responses)
-        .map(|((mount, arm), response)| MountState {
-            deflection: response.deflection,
-            isolator_deflection: response.isolator_deflection,
-            force_on_powertrain: -(mount.axes * response.force),
+        .zip(actions)
+        .map(|(arm, action)| MountState {
+            axes: action.axes,
+            deflection: action.response.deflection,
+            isolator_deflection: action.response.isolator_deflection,
+            force_on_powertrain: action.force,
+            moment_on_powertrain: action.twist.moment,
             arm: offset.rotation * arm,
-            rate: response.rate,
-            on_stop: response.isolator.on_stop,
-            energy: response.energy,
-            isolator: response.isolator,
+            rate: action.response.rate,
+            twist_rate: action.twist.material,
+            on_stop: action.response.isolator.on_stop,
+            energy: action.response.energy + action.twist.energy,
+            isolator: action.response.isolator,
         })
         .collect()
 }

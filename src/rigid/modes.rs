@@ -5,7 +5,7 @@ use crate::numeric::{NumericError, cholesky3, inverse3, symmetric_eigen6};
 use crate::spatial::{Mat3, Mat6, Vec6, add_spring, blocks, stack};
 
 use super::equilibrium::StaticEquilibrium;
-use super::supported::Supported;
+use super::supported::{Supported, add_turning};
 
 /// Energy share above which one coordinate names a mode.
 ///
@@ -105,14 +105,19 @@ pub fn solve_modes(
     let geometric = (at.geometric + at.geometric.transpose()) * 0.5;
     let mut stiffness = geometric;
     let mut loss = Mat6::zeros();
+    let vibration = Vibration::OF_MODES;
     let mut of_mounts = Vec::with_capacity(at.mounts.len());
     for (mount, state) in body.mounts().iter().zip(&at.mounts) {
-        let (storage, lost) = mount.dynamic_rate(&state.isolator, &Vibration::OF_MODES)?;
+        let (storage, lost) = mount.dynamic_rate(&state.isolator, &vibration)?;
         let mut alone = Mat6::zeros();
-        let A = mount.axes;
+        let A = state.axes;
         add_spring(&mut alone, &(A * storage * A.transpose()), &state.arm);
-        stiffness += alone;
         add_spring(&mut loss, &(A * lost * A.transpose()), &state.arm);
+        let ratio = mount.isolator.rotational_ratio(vibration.amplitude);
+        add_turning(&mut alone, &(state.twist_rate * ratio));
+        let lost = ratio * mount.isolator.dynamics.loss_factor;
+        add_turning(&mut loss, &(state.twist_rate * lost));
+        stiffness += alone;
         of_mounts.push(alone);
     }
     let stiffness = (stiffness + stiffness.transpose()) * 0.5;

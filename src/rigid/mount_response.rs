@@ -1,4 +1,4 @@
-//! One mount: an isolator in series with what holds it.
+//! One mount: an isolator in series with what holds it, bonded in place or swinging as a rod.
 
 use nalgebra::UnitQuaternion;
 
@@ -7,7 +7,10 @@ use crate::model::mount::Mount;
 use crate::numeric::{
     NumericError, inverse3, inverse3_complex, require_finite, solve3, symmetric_eigen3,
 };
-use crate::spatial::{Mat3, Vec3, turning_displacement};
+use crate::spatial::{Mat3, Vec3};
+
+use super::rod::Chord;
+use super::turning::Twist;
 
 /// Iterations for the deflection of the isolator behind a flexible bracket.
 const ITERATIONS: usize = 60;
@@ -28,10 +31,16 @@ pub struct HeldMount<'a> {
     pub name: &'a str,
     /// Powertrain-side point in the fitted pose, in vehicle axes from the datum \[m\].
     pub at: Vec3,
-    /// Chassis-side point, in vehicle axes from the datum \[m\]; equal to `at` when fitted free.
+    /// Where the powertrain-side point is while the isolator is unloaded \[m\]; equal to `at` when fitted free.
     pub anchor: Vec3,
-    /// `R_VM`: columns are the mount axes u, v, w in vehicle axes. They stay with the chassis.
+    /// Turn of the powertrain from the fitted pose at which the isolator is not twisted.
+    pub untwisted: UnitQuaternion<f64>,
+    /// `R_VM`: columns are the mount axes u, v, w in vehicle axes. They stay with the chassis, but for a rod.
     pub axes: Mat3,
+    /// Chassis-side eye of a rod, in vehicle axes from the datum \[m\]; `None` for an isolator that is bonded in place.
+    ///
+    /// The w axis of a rod swings with it; its isolator must act along w alone.
+    pub far_eye: Option<Vec3>,
     /// Compliance of bracket and chassis in series with the isolator, in mount axes [m/N]: symmetric, not negative.
     ///
     /// It stays with the chassis axes as well, so that the mount keeps a potential.
@@ -57,6 +66,23 @@ pub struct MountResponse {
     pub isolator: IsolatorState,
 }
 
+/// What a mount does to a displaced and turned powertrain; vehicle axes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MountAction {
+    /// Mount axes u, v, w as they lie now.
+    pub axes: Mat3,
+    /// What isolator, bracket and chassis do in these axes.
+    pub response: MountResponse,
+    /// Force on the powertrain \[N\].
+    pub force: Vec3,
+    /// Minus the derivative of `force` with respect to the powertrain-side point, of the material [N/m]: symmetric.
+    pub rate: Mat3,
+    /// The same from a rod that swings: its force over its length, across it.
+    pub swing: Mat3,
+    /// Moment on the powertrain and its rates.
+    pub twist: Twist,
+}
+
 /// Why a mount gives no force at a deflection.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum MountFailure {
@@ -80,7 +106,9 @@ impl<'a> HeldMount<'a> {
             name: &mount.name,
             at: mount.at,
             anchor: mount.at,
+            untwisted: UnitQuaternion::identity(),
             axes: mount.axes,
+            far_eye: mount.rod_to,
             compliance: mount.compliance(),
             isolator,
         }
@@ -97,6 +125,9 @@ impl HeldMount<'_> {
         require_finite(self.at.as_slice())?;
         require_finite(self.anchor.as_slice())?;
         require_finite(self.axes.as_slice())?;
+        if let Some(eye) = self.far_eye {
+            Chord::of(&(self.anchor - eye), &Vec3::zeros(), &self.u())?;
+        }
         if (self.axes.transpose() * self.axes - Mat3::identity()).amax() > AXES_TOLERANCE {
             return Err(NumericError::NotRotation);
         }
@@ -107,19 +138,90 @@ impl HeldMount<'_> {
         Ok(())
     }
 
-    /// Whole deflection in mount axes \[m\] of a body that moved by `shift` and turned by `turn` about its centre of gravity.
-    ///
-    /// `arm` leads from the centre of gravity to the mount in the fitted pose \[m\].
+    /// What the mount does to a powertrain whose mount point has moved by `moved` from the anchor and that has turned by `turn` from the fitted pose.
     ///
     /// # Equation
-    ///   d = A' (at − anchor + shift + (R − I) arm)
+    ///   bonded:  d = A' m,           F = −A f(d),    −dF/dm = A k A'
+    ///   rod:     d = (0, 0, l − L₀),   F = −N e,       −dF/dm = N' e e' + (N/l)(I − e e')
+    ///
+    ///   m      `moved` \[m\]
+    ///   e, l   direction and distance from the chassis eye to the powertrain eye
+    ///   N      force along w, pulled is positive \[N\]
+    ///
+    /// # Range
+    /// Any displacement; of a rod any swing. The eyes of a rod turn freely:
+    /// what their rubber resists is some k_cone/l² across the rod.
     ///
     /// # Source
-    /// Derived: powertrain side minus chassis side, in axes that stay with the chassis.
-    #[must_use]
-    pub fn deflection(&self, shift: &Vec3, turn: &UnitQuaternion<f64>, arm: &Vec3) -> Vec3 {
-        let moved = shift + turning_displacement(turn, arm);
-        self.axes.tr_mul(&(self.at - self.anchor + moved))
+    /// Derived: powertrain side minus chassis side, in axes that stay with the
+    /// chassis; the length of a chord and its derivatives.
+    ///
+    /// # Errors
+    /// [`MountFailure`].
+    pub fn act(
+        &self,
+        moved: &Vec3,
+        turn: &UnitQuaternion<f64>,
+    ) -> Result<MountAction, MountFailure> {
+        let (axes, response, swing) = match self.far_eye {
+            None => {
+                let response = self.respond(&self.axes.tr_mul(moved))?;
+                (self.axes, response, Mat3::zeros())
+            }
+            Some(eye) => {
+                let chord = Chord::of(&(self.anchor - eye), moved, &self.u())?;
+                let response = self.respond(&Vec3::new(0.0, 0.0, chord.stretch))?;
+                let e = chord.axes.column(2);
+                let across = Mat3::identity() - e * e.transpose();
+                (
+                    chord.axes,
+                    response,
+                    across * (response.force.z / chord.length),
+                )
+            }
+        };
+        Ok(MountAction {
+            axes,
+            response,
+            force: -(axes * response.force),
+            rate: axes * response.rate * axes.transpose(),
+            swing,
+            twist: self.twist(turn),
+        })
+    }
+
+    /// Moment of the rotational rates at a turn of the powertrain from the fitted pose.
+    fn twist(&self, turn: &UnitQuaternion<f64>) -> Twist {
+        let rates = self.isolator.rotational;
+        if rates.amax() <= 0.0 {
+            return Twist::NONE;
+        }
+        let rates = self.axes * Mat3::from_diagonal(&rates) * self.axes.transpose();
+        Twist::of_rates(&rates, &(turn * self.untwisted.inverse()))
+    }
+
+    /// Derivative of the force on the powertrain with respect to the place where the mount is unloaded [N/m].
+    ///
+    /// # Equation
+    ///   bonded:  A k A'        rod:  N' e e_f'
+    ///
+    ///   e_f  direction of the unloaded rod
+    ///
+    /// # Source
+    /// Derived: the free length of a rod grows as its unloaded end moves along it.
+    pub(super) fn rate_of_anchor(&self, action: &MountAction) -> Mat3 {
+        match self.far_eye {
+            None => action.rate,
+            Some(eye) => {
+                let e = action.axes.column(2);
+                let free = (self.anchor - eye).normalize();
+                e * free.transpose() * action.response.rate[(2, 2)]
+            }
+        }
+    }
+
+    fn u(&self) -> Vec3 {
+        self.axes.column(0).into_owned()
     }
 
     /// Force, tangent and energy at the whole deflection `d` [m, mount axes].

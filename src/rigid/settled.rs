@@ -1,4 +1,6 @@
-//! Builds drawn at rest: where the chassis-side points are when the drawing shows the loaded rubber.
+//! Builds drawn at rest: where the mounts are unloaded when the drawing shows the loaded rubber.
+
+use nalgebra::UnitQuaternion;
 
 use crate::model::mass::MassProperties;
 use crate::numeric::{NumericError, cholesky6, solve6, symmetric_eigen6};
@@ -10,7 +12,7 @@ use super::equilibrium::solve_equilibrium;
 use super::failure::StaticsFailure;
 use super::loading::Loading;
 use super::mount_response::{HeldMount, MountFailure};
-use super::supported::Supported;
+use super::supported::{Supported, add_turning};
 
 /// Iterations of one attempt.
 const ITERATIONS: usize = 80;
@@ -27,14 +29,14 @@ const LONGEST_STEP: f64 = 0.15;
 /// Eigenvalue of J'J, as a share of the largest, below which a direction is left alone.
 const UNSEEN: f64 = 1e-16;
 
-/// Chassis-side points [m, vehicle axes] that let a powertrain rest under its weight exactly as drawn.
+/// The mounts with the places [m, vehicle axes] and the turn at which they are unloaded, so that the powertrain rests under its weight exactly as drawn.
 ///
-/// Takes the mounts as drawn; their `anchor` is not read. With the result as
-/// anchors the rest displacement is zero.
+/// Takes the mounts as drawn; their `anchor` and `untwisted` are not read. With
+/// the result the rest displacement is zero.
 ///
 /// # Equation
-///   find (c_f, R_f):  Σ F + m g = 0,  Σ s × F = 0,   F = −A f(d),  d = A' (at − c_f − R_f s)
-///   anchor = c_f + R_f s
+///   find (c_f, R_f):  Σ F + m g = 0,  Σ (s × F + M) = 0,   F = −A f(d),  d = A' (at − c_f − R_f s)
+///   anchor = c_f + R_f s,   untwisted = R_f
 ///
 ///   c_f, R_f  pose in which all mounts are unloaded, against the drawn one
 ///   s         arm of the mount in the drawn pose          \[m\]
@@ -45,18 +47,20 @@ const UNSEEN: f64 = 1e-16;
 /// mount breaks it.
 ///
 /// # Source
-/// Derived. Jacobian of the resultant with respect to a motion of the free pose: Σ B(s)' A k A' B(R_f s).
+/// Derived. Jacobian of the resultant with respect to a motion of the free
+/// pose: Σ B(s)' K_a B(R_f s), with K_a the rate of the force with the anchor, and of the moment T R_f'.
 ///
 /// # Errors
 /// [`StaticsFailure`].
-pub fn settled_anchors(
+pub fn settled_mounts<'a>(
     mass: &MassProperties,
-    mounts: &[HeldMount<'_>],
-) -> Result<Vec<Vec3>, StaticsFailure> {
-    let drawn_free: Vec<HeldMount<'_>> = mounts
+    mounts: &[HeldMount<'a>],
+) -> Result<Vec<HeldMount<'a>>, StaticsFailure> {
+    let drawn_free: Vec<HeldMount<'a>> = mounts
         .iter()
         .map(|mount| HeldMount {
             anchor: mount.at,
+            untwisted: UnitQuaternion::identity(),
             ..*mount
         })
         .collect();
@@ -78,8 +82,17 @@ pub fn settled_anchors(
         .mounts()
         .iter()
         .zip(body.arms())
-        .map(|(mount, arm)| mount.at + free.position + turning_displacement(&free.rotation, arm))
+        .map(|(mount, arm)| unloaded_at(mount, arm, &free))
         .collect())
+}
+
+/// A mount that is unloaded while its powertrain is at `free`, against the drawn pose.
+fn unloaded_at<'a>(mount: &HeldMount<'a>, arm: &Vec3, free: &Pose) -> HeldMount<'a> {
+    HeldMount {
+        anchor: mount.at + free.position + turning_displacement(&free.rotation, arm),
+        untwisted: free.rotation,
+        ..*mount
+    }
 }
 
 /// Resultant of mounts and weight in the drawn pose, and its derivative with respect to a motion of the free pose.
@@ -97,10 +110,11 @@ fn attempt(body: &Supported<'_>, free: &Pose) -> Result<Attempt, StaticsFailure>
     let mut jacobian = Mat6::zeros();
     let (mut worst_mount, mut largest) = (0, -1.0);
     for (place, (mount, s)) in body.mounts().iter().zip(body.arms()).enumerate() {
-        let d = -(mount
-            .axes
-            .tr_mul(&(free.position + turning_displacement(&free.rotation, s))));
-        let response = mount.respond(&d).map_err(|failure| match failure {
+        let mount = unloaded_at(mount, s, free);
+        // Not `at - anchor`: a difference of two positions loses digits.
+        let moved = -(free.position + turning_displacement(&free.rotation, s));
+        let action = mount.act(&moved, &UnitQuaternion::identity());
+        let action = action.map_err(|failure| match failure {
             MountFailure::Numeric(error) => StaticsFailure::Numeric(error),
             MountFailure::NoSplit => StaticsFailure::NotConverged {
                 reached_share: 0.0,
@@ -109,14 +123,20 @@ fn attempt(body: &Supported<'_>, free: &Pose) -> Result<Attempt, StaticsFailure>
                 iterations: 0,
             },
         })?;
-        resultant = resultant + Wrench::of_force_at(-(mount.axes * response.force), *s);
-        let k = mount.axes * response.rate * mount.axes.transpose();
+        resultant = resultant + Wrench::of_force_at(action.force, *s);
+        resultant.moment += action.twist.moment;
+        let k = mount.rate_of_anchor(&action);
         let turned = skew(&(free.rotation * s));
         let lever = skew(s);
         jacobian +=
             crate::spatial::blocks(&k, &-(k * turned), &(lever * k), &-(lever * k * turned));
-        if response.force.norm() > largest {
-            (worst_mount, largest) = (place, response.force.norm());
+        let of_moment = action.twist.material + action.twist.geometric;
+        add_turning(
+            &mut jacobian,
+            &(of_moment * free.rotation.inverse().to_rotation_matrix()),
+        );
+        if action.force.norm() > largest {
+            (worst_mount, largest) = (place, action.force.norm());
         }
     }
     let scaled = body.scale().component_mul(&resultant.vector());

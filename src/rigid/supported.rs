@@ -2,10 +2,12 @@
 
 use crate::model::mass::MassProperties;
 use crate::numeric::{NumericError, require_finite};
-use crate::spatial::{Mat3, Mat6, Pose, STANDARD_GRAVITY, Vec3, Vec6, Wrench, add_spring};
+use crate::spatial::{
+    Mat3, Mat6, Pose, STANDARD_GRAVITY, Vec3, Vec6, Wrench, add_spring, turning_displacement,
+};
 
 use super::loading::Loading;
-use super::mount_response::{HeldMount, MountFailure, MountResponse};
+use super::mount_response::{HeldMount, MountAction, MountFailure};
 
 /// A rigid powertrain and the mounts that hold it.
 ///
@@ -26,9 +28,9 @@ pub struct Assembly {
     pub resultant: Wrench,
     /// Loads alone.
     pub applied: Wrench,
-    /// Stiffness of the mounts [N/m, N, N m]: `Σ B' A k_s A' B`, symmetric.
+    /// Stiffness of the mounts [N/m, N, N m]: `Σ B' A k_s A' B` and rotational rates, symmetric.
     pub material: Mat6,
-    /// Stiffness from forces that keep their direction while arms turn [N m]: mounts and loads; not symmetric in general.
+    /// Stiffness from forces that keep their direction while arms turn, of mounts and loads, from rods that swing and moments that turn [N/m, N, N m]; not symmetric in general.
     pub geometric: Mat6,
     /// Energy in the mounts \[J\].
     pub energy: f64,
@@ -106,7 +108,7 @@ impl<'a> Supported<'a> {
     /// Resultant, energy and tangent of mounts and loads at a pose.
     ///
     /// # Equation
-    ///   K = −dg/dq = Σ B' A k_s A' B + Σ \[0 0; 0 −\[F\]\[r\]\],   −\[F\]\[r\] = (F·r) I − r F'
+    ///   K = −dg/dq = Σ B' A k_s A' B + Σ \[0 0; 0 −\[F\]\[r\]\] + rods and twist,   −\[F\]\[r\] = (F·r) I − r F'
     ///
     ///   g    resultant about the centre of gravity           [N, N m]
     ///   q    `(dc, dth)`, dth in vehicle axes from the left  [m, rad]
@@ -124,41 +126,49 @@ impl<'a> Supported<'a> {
             position: pose.position - self.mass.centre(),
             rotation: pose.rotation,
         };
-        let mut responses = Vec::with_capacity(self.mounts.len());
-        self.assemble(&offset, loading, &mut responses)
+        let mut actions = Vec::with_capacity(self.mounts.len());
+        self.assemble(&offset, loading, &mut actions)
     }
 
-    /// As [`Self::at`], for an offset from the fitted pose; leaves the mounts' responses in `responses`.
+    /// As [`Self::at`], for an offset from the fitted pose; leaves what the mounts do in `actions`.
     ///
     /// Offsets, not positions: a stiff mount feels the last digit of a position a metre from the datum.
     pub(crate) fn assemble(
         &self,
         offset: &Pose,
         loading: &Loading,
-        responses: &mut Vec<MountResponse>,
+        actions: &mut Vec<MountAction>,
     ) -> Result<Assembly, AssemblyFailure> {
-        responses.clear();
+        actions.clear();
         let loads = loading.on(&self.mass.centre(), &offset.position, &offset.rotation);
         let mut resultant = loads.wrench;
         let mut material = Mat6::zeros();
+        let mut geometric = Mat6::zeros();
         let mut turning = loads.turning_rate;
+        let mut twisting = Mat3::zeros();
         let mut energy = 0.0;
         for (place, (mount, arm)) in self.mounts.iter().zip(&self.arms).enumerate() {
-            let d = mount.deflection(&offset.position, &offset.rotation, arm);
-            let response = mount
-                .respond(&d)
+            let moved = mount.at - mount.anchor
+                + offset.position
+                + turning_displacement(&offset.rotation, arm);
+            let action = mount
+                .act(&moved, &offset.rotation)
                 .map_err(|failure| AssemblyFailure::Mount(place, failure))?;
             let r = offset.rotation * arm;
-            let force = -(mount.axes * response.force);
-            resultant = resultant + Wrench::of_force_at(force, r);
-            let rate = mount.axes * response.rate * mount.axes.transpose();
-            add_spring(&mut material, &rate, &r);
-            turning += Mat3::identity() * force.dot(&r) - r * force.transpose();
-            energy += response.energy;
-            responses.push(response);
+            resultant = resultant + Wrench::of_force_at(action.force, r);
+            resultant.moment += action.twist.moment;
+            add_spring(&mut material, &action.rate, &r);
+            if mount.far_eye.is_some() {
+                add_spring(&mut geometric, &action.swing, &r);
+            }
+            twisting += action.twist.material;
+            turning += Mat3::identity() * action.force.dot(&r) - r * action.force.transpose()
+                + action.twist.geometric;
+            energy += action.response.energy + action.twist.energy;
+            actions.push(action);
         }
-        let mut geometric = Mat6::zeros();
-        geometric.fixed_view_mut::<3, 3>(3, 3).copy_from(&turning);
+        add_turning(&mut material, &twisting);
+        add_turning(&mut geometric, &turning);
         let assembly = Assembly {
             resultant,
             applied: loads.wrench,
@@ -192,6 +202,12 @@ impl<'a> Supported<'a> {
         let s = self.scale();
         k.component_mul(&(s * s.transpose()))
     }
+}
+
+/// Adds a stiffness against turning [N m/rad] to a 6x6 stiffness.
+pub(super) fn add_turning(stiffness: &mut Mat6, k: &Mat3) {
+    let mut block = stiffness.fixed_view_mut::<3, 3>(3, 3);
+    block += k;
 }
 
 fn characteristic_length(mass: &MassProperties, arms: &[Vec3]) -> f64 {

@@ -11,7 +11,7 @@ use crate::rigid::failure::StaticsFailure;
 use crate::rigid::loading::Loading;
 use crate::rigid::modes::{ModalSolution, solve_modes, turn_about};
 use crate::rigid::mount_response::HeldMount;
-use crate::rigid::settled::settled_anchors;
+use crate::rigid::settled::settled_mounts;
 use crate::rigid::supported::Supported;
 use crate::spatial::{STANDARD_GRAVITY, Vec3, Vec6, Wrench};
 
@@ -215,16 +215,13 @@ fn held_mounts<'a>(
     model: &'a Model,
     isolators: &'a [Isolator],
 ) -> Result<Vec<HeldMount<'a>>, StaticsFailure> {
-    let mut held: Vec<HeldMount<'_>> = model
+    let held: Vec<HeldMount<'_>> = model
         .mounts
         .iter()
         .map(|mount| HeldMount::fitted_free(mount, &isolators[mount.isolator]))
         .collect();
     if model.fitted == Fitted::Settled {
-        let anchors = settled_anchors(&model.mass, &held)?;
-        for (mount, anchor) in held.iter_mut().zip(anchors) {
-            mount.anchor = anchor;
-        }
+        return settled_mounts(&model.mass, &held);
     }
     Ok(held)
 }

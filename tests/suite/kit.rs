@@ -1,5 +1,6 @@
 //! The one assertion helper of the suite, and builders that keep the tests short.
 
+use nalgebra::UnitQuaternion;
 use std::fmt::Debug;
 use std::sync::Arc;
 
@@ -47,6 +48,8 @@ pub(crate) fn plain_mount<'a>(name: &'a str, at: Vec3, isolator: &'a Isolator) -
         name,
         at,
         anchor: at,
+        untwisted: UnitQuaternion::identity(),
+        far_eye: None,
         axes: Mat3::identity(),
         compliance: Mat3::zeros(),
         isolator,

@@ -128,13 +128,10 @@ impl Isolator {
         (storage, loss)
     }
 
-    /// Storage and loss parts of the rates about u, v, w [N m/rad] in vibration.
-    ///
-    /// The ratio is that of the stiffer-answering of the axes: turning shears the rubber as sliding does.
+    /// Ratio of the rates about u, v, w in vibration to the static ones: that of the axis that stiffens most.
     #[must_use]
-    pub fn dynamic_rotational(&self, amplitude: Amplitude) -> (Vec3, Vec3) {
-        let storage = self.rotational * self.dynamics.ratio_at(amplitude).max();
-        (storage, storage * self.dynamics.loss_factor)
+    pub fn rotational_ratio(&self, amplitude: Amplitude) -> f64 {
+        self.dynamics.ratio_at(amplitude).max()
     }
 }
 

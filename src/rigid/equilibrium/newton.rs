@@ -2,7 +2,7 @@
 
 use crate::numeric::{NumericError, cholesky6, solve6, symmetric_eigen6};
 use crate::rigid::loading::Loading;
-use crate::rigid::mount_response::{MountFailure, MountResponse};
+use crate::rigid::mount_response::{MountAction, MountFailure};
 use crate::rigid::supported::{Assembly, AssemblyFailure, Supported};
 use crate::rigid::unsupported::UNHELD;
 use crate::spatial::{Mat6, Pose, Vec6};
@@ -78,7 +78,7 @@ impl Stall {
 pub(super) struct Descent<'b, 'a> {
     pub(super) body: &'b Supported<'a>,
     pub(super) iterations: usize,
-    responses: Vec<MountResponse>,
+    actions: Vec<MountAction>,
     scale: Vec6,
 }
 
@@ -87,7 +87,7 @@ impl<'b, 'a> Descent<'b, 'a> {
         Self {
             body,
             iterations: 0,
-            responses: Vec::with_capacity(body.mounts().len()),
+            actions: Vec::with_capacity(body.mounts().len()),
             scale: body.scale(),
         }
     }
@@ -97,18 +97,18 @@ impl<'b, 'a> Descent<'b, 'a> {
         offset: &Pose,
         loading: &Loading,
     ) -> Result<Assembly, AssemblyFailure> {
-        self.body.assemble(offset, loading, &mut self.responses)
+        self.body.assemble(offset, loading, &mut self.actions)
     }
 
     /// Responses of the mounts at an offset.
-    pub(super) fn responses(
+    pub(super) fn actions(
         &mut self,
         offset: &Pose,
         loading: &Loading,
-    ) -> Result<&[MountResponse], NumericError> {
+    ) -> Result<&[MountAction], NumericError> {
         self.assembly(offset, loading)
             .map_err(|_| NumericError::NotFinite)?;
-        Ok(&self.responses)
+        Ok(&self.actions)
     }
 
     pub(super) fn mount_name(&self, place: usize) -> String {
@@ -138,7 +138,7 @@ impl<'b, 'a> Descent<'b, 'a> {
     }
 
     fn worst_mount(&self) -> usize {
-        let forces = self.responses.iter().map(|r| r.force.norm());
+        let forces = self.actions.iter().map(|action| action.force.norm());
         forces
             .enumerate()
             .max_by(|a, b| a.1.total_cmp(&b.1))

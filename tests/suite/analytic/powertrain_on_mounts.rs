@@ -10,9 +10,10 @@ use bedplate::rigid::equilibrium::{StaticEquilibrium, solve_equilibrium};
 use bedplate::rigid::loading::Loading;
 use bedplate::rigid::modes::{ModalSolution, solve_modes, turn_about};
 use bedplate::rigid::mount_response::HeldMount;
-use bedplate::rigid::settled::settled_anchors;
+use bedplate::rigid::settled::settled_mounts;
 use bedplate::rigid::supported::Supported;
 use bedplate::spatial::{Mat3, STANDARD_GRAVITY, Vec3, axes_from_w_u};
+use nalgebra::UnitQuaternion;
 
 use crate::kit::{assert_close, linear};
 
@@ -66,6 +67,8 @@ pub(crate) fn mounts(isolators: &[Isolator; 2]) -> Vec<HeldMount<'_>> {
         name,
         at: Vec3::from(at),
         anchor: Vec3::from(at),
+        untwisted: UnitQuaternion::identity(),
+        far_eye: None,
         axes: axes_from_w_u(&Vec3::from(w), &Vec3::x()).unwrap(),
         compliance,
         isolator: &isolators[which],
@@ -305,11 +308,7 @@ fn drawn_settled() {
         isolator
     });
     let drawn = mounts(&isolators);
-    let anchors = settled_anchors(&mass(), &drawn).unwrap();
-    let mut settled = drawn.clone();
-    for (mount, anchor) in settled.iter_mut().zip(&anchors) {
-        mount.anchor = *anchor;
-    }
+    let settled = settled_mounts(&mass(), &drawn).unwrap();
     let body = Supported::new(mass(), settled).unwrap();
     let (rest, modes) = solve(&body, &weight());
     assert_close("moves", rest.displacement.as_slice(), &[0.0; 3], 0.0, 1e-12);

@@ -1,5 +1,6 @@
 //! Ugly random builds: nothing zero, nothing symmetric, nothing aligned.
 
+use nalgebra::UnitQuaternion;
 use std::sync::Arc;
 
 use bedplate::model::isolator::{Dynamics, Isolator, Law, LawPoint, stop::AxisStops};
@@ -38,6 +39,8 @@ pub(crate) struct RandomMount {
     pub(crate) axes: Rotation3<f64>,
     pub(crate) compliance: Mat3,
     pub(crate) isolator: Isolator,
+    /// Chassis eye, when it is a rod.
+    pub(crate) far_eye: Option<Vec3>,
 }
 
 /// A whole random build with one load case.
@@ -56,6 +59,8 @@ impl RandomBuild {
                 name: &mount.name,
                 at: mount.at,
                 anchor: mount.at,
+                untwisted: UnitQuaternion::identity(),
+                far_eye: mount.far_eye,
                 axes: *mount.axes.matrix(),
                 compliance: mount.compliance,
                 isolator: &mount.isolator,
@@ -106,10 +111,12 @@ fn isolator() -> impl Strategy<Value = Isolator> {
         [2e-3..8e-3, 2e-3..8e-3, 2e-3..8e-3_f64],
         1.0..1.6_f64,
         0.02..0.25_f64,
+        [0.0..3e3, 0.0..3e3, 0.0..3e3_f64],
     )
-        .prop_map(|(k, c, travel, dynamic_ratio, loss_factor)| {
+        .prop_map(|(k, c, travel, dynamic_ratio, loss_factor, rotational)| {
             let law = Arc::new(Hardening { k, c });
             let mut isolator = Isolator::new("random", "test", law);
+            isolator.rotational = Vec3::from(rotational);
             for (stops, travel) in isolator.stops.iter_mut().zip(travel) {
                 *stops = AxisStops {
                     lower: Some(-travel),
@@ -136,7 +143,25 @@ fn mount(corner: Vec3) -> impl Strategy<Value = RandomMount> {
             axes,
             compliance,
             isolator,
+            far_eye: None,
         })
+}
+
+/// A torque rod behind the powertrain, in any direction.
+fn rod() -> impl Strategy<Value = RandomMount> {
+    (mount(Vec3::new(-0.4, 0.1, 0.2)), rotation(2.0)).prop_map(|(mut mount, turn)| {
+        let along = |k: f64| Mat3::from_diagonal(&Vec3::new(0.0, 0.0, k));
+        let k = mount.isolator.law.at(&Vec3::zeros()).tangent[(2, 2)];
+        let k = along(k);
+        mount.isolator.law = Arc::new(Hardening { k, c: 0.0 });
+        mount.isolator.rotational = Vec3::zeros();
+        RandomMount {
+            name: "rod".to_owned(),
+            far_eye: Some(mount.at + turn * Vec3::new(0.25, 0.0, 0.0)),
+            compliance: along(mount.compliance[(2, 2)]),
+            ..mount
+        }
+    })
 }
 
 fn mass() -> impl Strategy<Value = MassProperties> {
@@ -174,11 +199,15 @@ pub(crate) fn any_build() -> impl Strategy<Value = RandomBuild> {
         mount(Vec3::new(-0.8, 0.2, 0.1)),
         mount(Vec3::new(-0.7, -0.25, 0.0)),
         any::<bool>(),
+        (rod(), any::<bool>()),
     );
-    (mass(), corners, loading()).prop_map(|(mass, (a, b, c, d, four), loading)| {
+    (mass(), corners, loading()).prop_map(|(mass, (a, b, c, d, four, (rod, tied)), loading)| {
         let mut mounts = vec![a, b, c];
         if four {
             mounts.push(d);
+        }
+        if tied {
+            mounts.push(rod);
         }
         RandomBuild {
             loading: loading.plus(&Loading::weight(mass.mass())),

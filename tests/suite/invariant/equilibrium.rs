@@ -2,7 +2,7 @@
 
 use bedplate::rigid::equilibrium::{StaticEquilibrium, solve_equilibrium};
 use bedplate::rigid::loading::Loading;
-use bedplate::rigid::settled::settled_anchors;
+use bedplate::rigid::settled::settled_mounts;
 use bedplate::rigid::supported::Supported;
 use bedplate::spatial::{Mat3, Mat6, Vec3, Wrench, skew};
 use nalgebra::Rotation3;
@@ -28,6 +28,7 @@ fn mounts_carry_the_load_about_any_point() {
         for mount in &found.mounts {
             let place = found.pose.position + mount.arm - about;
             sum = sum + Wrench::of_force_at(mount.force_on_powertrain, place);
+            sum.moment += mount.moment_on_powertrain;
         }
         let centre = found.pose.position - about;
         sum = sum + Wrench::of_force_at(build.loading.at_centre, centre);
@@ -121,6 +122,7 @@ fn turned(build: &RandomBuild, turn: &Rotation3<f64>, about: &Vec3) -> RandomBui
     .unwrap();
     for mount in &mut new.mounts {
         mount.at = place(&mount.at);
+        mount.far_eye = mount.far_eye.map(|eye| place(&eye));
         mount.axes = turn * mount.axes;
     }
     new.loading.at_centre = turn * build.loading.at_centre;
@@ -168,6 +170,7 @@ fn mirroring_everything_mirrors_the_answer() {
         .unwrap();
         for (mount, original) in other.mounts.iter_mut().zip(&build.mounts) {
             mount.at = mirror * original.at;
+            mount.far_eye = original.far_eye.map(|eye| mirror * eye);
             // mirror · A · mirror is a rotation; the law sees v with its sign turned.
             let axes = mirror * original.axes.matrix() * mirror;
             mount.axes = Rotation3::from_matrix_unchecked(axes);
@@ -239,6 +242,7 @@ fn shifting_the_datum_changes_nothing() {
         .unwrap();
         for mount in &mut other.mounts {
             mount.at += off;
+            mount.far_eye = mount.far_eye.map(|eye| eye + off);
         }
         for (point, _) in &mut other.loading.at_points {
             *point += off;
@@ -290,18 +294,20 @@ fn free_drawn_at_rest_is_settled() {
             (inertia + inertia.transpose()) * 0.5,
         )
         .unwrap();
-        let anchors = settled_anchors(&mass, &drawn).unwrap();
-        for ((mount, anchor), original) in drawn.iter_mut().zip(&anchors).zip(&build.mounts) {
-            assert_close(
-                "anchor",
-                anchor.as_slice(),
-                original.at.as_slice(),
-                0.0,
-                1e-10,
-            );
-            mount.anchor = *anchor;
+        let settled = settled_mounts(&mass, &drawn).unwrap();
+        for (mount, original) in settled.iter().zip(&build.mounts) {
+            let (anchor, expected) = (mount.anchor, original.at);
+            // Of a rod only its free length is known, as it turns about its chassis eye.
+            if let Some(eye) = mount.far_eye {
+                let [found, length] = [anchor, expected].map(|end| (end - eye).norm());
+                assert_close("free length", &[found], &[length], 0.0, 1e-10);
+            } else {
+                assert_close("anchor", anchor.as_slice(), expected.as_slice(), 0.0, 1e-10);
+            }
+            let turn = mount.untwisted.angle_to(&free.rotation.inverse());
+            assert_close("untwisted", &[turn], &[0.0], 0.0, 1e-9);
         }
-        let body = Supported::new(mass, drawn).unwrap();
+        let body = Supported::new(mass, settled).unwrap();
         let rest = solve_equilibrium(&body, &weight, None).unwrap();
         assert_close("rests", rest.displacement.as_slice(), &[0.0; 3], 0.0, 1e-11);
         for (state, original) in rest.mounts.iter().zip(&free.mounts) {
