@@ -5,5 +5,8 @@
 
 pub mod axes;
 pub mod check;
+pub mod creep;
 pub mod envelope;
 pub mod evaluate;
+pub mod frame_twist;
+mod resting;

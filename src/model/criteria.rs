@@ -8,6 +8,7 @@
 //! | `wheel_hop` | band `[from, to]` in which the wheels hop | 2 frequencies | 10 Hz to 15 Hz |
 //! | `mount_share` | largest share of the weight on one mount, 0.05 to 1 | ratio | 0.6 |
 //! | `imbalance` | largest difference between left and right, as a share of both, 0.01 to 1 | ratio | 0.2 |
+//! | `frame_twist` | by how much the chassis gives way at one mount, for the check that a twisting frame loads no mount too much, 0 to 50 mm | length | 1 mm |
 //!
 //! All defaults are common practice.
 
@@ -29,6 +30,8 @@ pub struct Criteria {
     pub mount_share: f64,
     /// Largest difference between left and right, as a share of both together.
     pub imbalance: f64,
+    /// By how much the chassis gives way at one mount \[m\].
+    pub frame_twist: f64,
 }
 
 impl Default for Criteria {
@@ -40,6 +43,7 @@ impl Default for Criteria {
             wheel_hop: [10.0, 15.0],
             mount_share: 0.6,
             imbalance: 0.2,
+            frame_twist: 1e-3,
         }
     }
 }
@@ -49,6 +53,9 @@ const BAND: Ends<'_> = Ends {
     example: "[\"10 Hz\", \"15 Hz\"]",
     order: "write the lower end first",
 };
+
+/// How far a frame may give way at one corner \[m\].
+const FRAME_TWIST: Bound = Bound::Stated(0.0, 0.05, "between 0 and 50 mm");
 
 /// Reads the section; what is absent keeps its default.
 pub(super) fn read(section: Section<'_>) -> Criteria {
@@ -71,6 +78,9 @@ pub(super) fn read(section: Section<'_>) -> Criteria {
     }
     if let Some(share) = section.ratio("imbalance", Bound::Within(0.01, 1.0)) {
         criteria.imbalance = share;
+    }
+    if let Some(by) = section.quantity("frame_twist", Quantity::Length, FRAME_TWIST) {
+        criteria.frame_twist = by;
     }
     section.finish();
     criteria

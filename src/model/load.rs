@@ -20,9 +20,13 @@
 //! | `factor` | driveline shock, 0 to 20: multiplies the torque at the outputs | ratio | 1 |
 //! | `grip_limited` | whether the tyres cap the steady torque | true or false | false |
 //! | `apply` | list of `{ point, force, moment }` on the powertrain, vehicle axes | name, 3 forces, 3 torques | none |
+//! | `chassis_twist` | `{ mount, by }`: the chassis at one mount is displaced, vehicle axes, up to 100 mm | name, 3 lengths | none |
 //! | `without` | `{ parts, mounts }`: what is taken away | lists of names | nothing |
 
+mod drive;
 pub mod usual;
+
+pub use drive::Drive;
 
 use super::drivetrain::{Driveline, Engine};
 use super::reader::{Bound, Names, Other, Section, quoted};
@@ -68,20 +72,6 @@ pub enum LoadOrigin {
     Usual,
 }
 
-/// What drives the outputs.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Drive {
-    /// Engine torque through a gear.
-    Gear {
-        /// Which gear, as a place in `Driveline::gears`.
-        gear: usize,
-        /// Share of the highest engine torque, −1 to 1; below zero the wheels drive the engine.
-        throttle: f64,
-    },
-    /// Torque that the gearbox (or the axle shafts together) delivers [N m], forward drive positive.
-    OutputTorque(f64),
-}
-
 /// A force and a moment on the powertrain at a point.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AppliedAt {
@@ -89,6 +79,15 @@ pub struct AppliedAt {
     pub point: usize,
     /// Force and moment about that point, fixed in vehicle axes.
     pub wrench: Wrench,
+}
+
+/// The chassis at one mount displaced against the chassis at all others.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ChassisTwist {
+    /// Which mount, as a place in `Model::mounts`.
+    pub mount: usize,
+    /// Displacement in vehicle axes \[m\].
+    pub by: Vec3,
 }
 
 /// A set of loads held at once.
@@ -111,6 +110,8 @@ pub struct LoadCase {
     pub grip_limited: bool,
     /// Forces and moments at points.
     pub applied: Vec<AppliedAt>,
+    /// Displacement of the chassis at one mount, as a frame that twists makes it.
+    pub chassis_twist: Option<ChassisTwist>,
     /// Parts taken away, as places in `Model::parts`.
     pub without_parts: Vec<usize>,
     /// Mounts taken away, as places in `Model::mounts`.
@@ -133,6 +134,7 @@ impl LoadCase {
             factor: 1.0,
             grip_limited: false,
             applied: Vec::new(),
+            chassis_twist: None,
             without_parts: Vec::new(),
             without_mounts: Vec::new(),
         }
@@ -192,7 +194,7 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_>) -> Option<LoadCa
         section.assume("class", "durability");
     }
     let vehicle_acceleration = section.vector("vehicle", Quantity::Acceleration, ACCELERATION);
-    let drive = read_drive(&section, context);
+    let drive = drive::read(&section, context);
     let factor = section.ratio("factor", Bound::Within(0.0, 20.0));
     let grip_limited = section.flag("grip_limited").unwrap_or(false);
     if grip_limited && matches!(context.vehicle, Other::Absent) {
@@ -223,6 +225,9 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_>) -> Option<LoadCa
         .filter_map(|applied| read_applied(applied, context))
         .collect();
     let (without_parts, without_mounts) = read_without(&section, context);
+    let chassis_twist = section
+        .section("chassis_twist")
+        .and_then(|twist| read_twist(twist, context, &without_mounts));
     refuse_forces_on_nothing(&section, context, &applied, &without_parts);
     section.finish();
     Some(LoadCase {
@@ -231,6 +236,7 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_>) -> Option<LoadCa
         factor: factor.unwrap_or(1.0),
         grip_limited,
         applied,
+        chassis_twist,
         without_parts,
         without_mounts,
         ..LoadCase::new(
@@ -238,90 +244,6 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_>) -> Option<LoadCa
             class.unwrap_or(LoadClass::Durability),
             LoadOrigin::File,
         )
-    })
-}
-
-fn read_drive(section: &Section<'_>, context: &Context<'_>) -> Option<Drive> {
-    let throttle = section.ratio("throttle", Bound::Within(-1.0, 1.0));
-    let torque = section.quantity("output_torque", Quantity::Torque, Bound::TORQUE);
-    if section.has("throttle") && !section.has("gear") {
-        section.refuse(
-            "throttle",
-            Code::NeedsOther,
-            format!("{} needs a `gear`", section.key_name("throttle")),
-            "add `gear`, or take `throttle` out",
-        );
-    }
-    if section.has("output_torque") {
-        if section.has("gear") {
-            section.refuse(
-                "output_torque",
-                Code::Conflict,
-                format!(
-                    "{} is given beside `gear`",
-                    section.key_name("output_torque")
-                ),
-                "keep `output_torque` when it was measured, else `gear`",
-            );
-        }
-        if matches!(context.driveline, Other::Absent) {
-            section.refuse_once(
-                "no driveline",
-                "output_torque",
-                Code::NeedsOther,
-                format!(
-                    "{} needs a `[driveline]`",
-                    section.key_name("output_torque")
-                ),
-                "add `[driveline]`, which says where the torque leaves",
-            );
-        }
-        return Some(Drive::OutputTorque(torque?));
-    }
-    section.text("gear")?;
-    let has_torque = match context.engine {
-        Other::Read(engine) => engine.torque.is_some(),
-        Other::Broken => true,
-        Other::Absent => false,
-    };
-    if !has_torque {
-        section.refuse_once(
-            "no engine torque",
-            "gear",
-            Code::NeedsOther,
-            format!(
-                "{} needs an `[engine]` with its `torque`",
-                section.key_name("gear")
-            ),
-            "add it, or give `output_torque` in place of `gear`",
-        );
-    }
-    let driveline = match context.driveline {
-        Other::Read(driveline) => driveline,
-        Other::Broken => return None,
-        Other::Absent => {
-            section.refuse_once(
-                "no driveline",
-                "gear",
-                Code::NeedsOther,
-                format!(
-                    "{} needs a `[driveline]` with gears",
-                    section.key_name("gear")
-                ),
-                "add `[driveline]` with `output`, `gears` and `final_drive`",
-            );
-            return None;
-        }
-    };
-    let names = driveline
-        .gears
-        .iter()
-        .map(|gear| gear.name.as_str())
-        .collect();
-    let gear = section.reference("gear", &Names::new("gear", names, true))?;
-    Some(Drive::Gear {
-        gear,
-        throttle: throttle.unwrap_or(1.0),
     })
 }
 
@@ -341,6 +263,38 @@ fn read_applied(section: Section<'_>, context: &Context<'_>) -> Option<AppliedAt
             force: force.unwrap_or_else(Vec3::zeros),
             moment: moment.unwrap_or_else(Vec3::zeros),
         },
+    })
+}
+
+/// How far a frame gives way at one corner.
+const TWIST: Bound = Bound::Stated(-0.1, 0.1, "within 100 mm either way");
+
+fn read_twist(
+    section: Section<'_>,
+    context: &Context<'_>,
+    without: &[usize],
+) -> Option<ChassisTwist> {
+    section.must_have(&[
+        ("mount", "at which mount the chassis is displaced"),
+        ("by", "how far, vehicle axes, such as \"0, 0, 3 mm\""),
+    ]);
+    let mount = section.reference("mount", context.mounts);
+    let by = section.vector("by", Quantity::Length, TWIST);
+    if mount.is_some_and(|mount| without.contains(&mount)) {
+        section.refuse(
+            "mount",
+            Code::NothingLeft,
+            format!(
+                "{} is taken away in this load case",
+                section.key_name("mount")
+            ),
+            "displace the chassis at a mount that is there",
+        );
+    }
+    section.finish();
+    Some(ChassisTwist {
+        mount: mount?,
+        by: by?,
     })
 }
 

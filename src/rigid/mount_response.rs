@@ -116,6 +116,21 @@ impl<'a> HeldMount<'a> {
 }
 
 impl HeldMount<'_> {
+    /// The same mount on a chassis that is displaced at it by `by` [m, vehicle axes].
+    #[must_use]
+    pub fn shifted(mut self, by: &Vec3) -> Self {
+        self.anchor += by;
+        self.far_eye = self.far_eye.map(|eye| eye + by);
+        self
+    }
+
+    /// The same mount after its rubber has crept by `by` [m, mount axes `axes`]: it is unloaded there.
+    #[must_use]
+    pub fn crept(mut self, axes: &Mat3, by: &Vec3) -> Self {
+        self.anchor += axes * by;
+        self
+    }
+
     /// Refuses numbers no mount can have.
     ///
     /// # Errors

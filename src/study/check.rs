@@ -4,13 +4,17 @@
 
 mod clearance;
 mod deflection;
+mod frame_twist;
+mod heat;
 mod held;
 mod idle;
+mod measured;
 mod remedy;
 mod sag;
 mod separation;
 mod spread;
 mod stop;
+mod strain;
 mod tension;
 mod tilt;
 mod torque;
@@ -42,9 +46,13 @@ const ALL: &[Kind] = &[
     clearance::checks,
     stop::checks,
     deflection::checks,
+    strain::checks,
     tension::checks,
+    heat::checks,
     idle::checks,
     torque::checks,
+    frame_twist::checks,
+    measured::checks,
     sag::checks,
     wheel_hop::checks,
     separation::checks,

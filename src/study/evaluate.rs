@@ -1,23 +1,20 @@
 //! The one function that wires the analyses together.
 
 use crate::drive::firing::{Idle, firing_at_idle};
-use crate::drive::torque::{OutputTorque, output_torque};
+use crate::drive::torque::OutputTorque;
+use crate::model::Model;
 use crate::model::isolator::Isolator;
-use crate::model::load::LoadCase;
-use crate::model::mass::MassProperties;
-use crate::model::{Fitted, Model};
-use crate::rigid::equilibrium::{StaticEquilibrium, solve_equilibrium};
+use crate::rigid::equilibrium::StaticEquilibrium;
 use crate::rigid::failure::StaticsFailure;
-use crate::rigid::loading::Loading;
-use crate::rigid::modes::{ModalSolution, solve_modes, turn_about};
-use crate::rigid::mount_response::HeldMount;
-use crate::rigid::settled::settled_mounts;
-use crate::rigid::supported::Supported;
-use crate::spatial::{STANDARD_GRAVITY, Vec3, Vec6, Wrench};
+use crate::rigid::modes::ModalSolution;
+use crate::spatial::{Vec3, Vec6, Wrench};
 
-use super::axes::{Axes, torque_roll};
+use super::axes::Axes;
 use super::check::{self, Check};
+use super::creep::{Creep, creep};
 use super::envelope::{Envelope, envelopes};
+use super::frame_twist::{FrameTwist, frame_twist};
+use super::resting::Resting;
 
 /// Everything computed from one model.
 #[derive(Debug, Clone)]
@@ -31,6 +28,10 @@ pub struct Evaluation {
     pub axes: Axes,
     /// Motion of each point over all load cases, in the order of `Model::points`.
     pub envelopes: Vec<Envelope>,
+    /// How the powertrain sinks over the years; `None` when nothing creeps.
+    pub creep: Option<Creep>,
+    /// What a frame that twists puts into the mounts, one for each mount at which it gives way.
+    pub frame_twist: Vec<FrameTwist>,
     /// Firing at idle, when the machine idles.
     pub idle: Option<Idle>,
     /// Verdicts, the worst first.
@@ -97,6 +98,8 @@ pub(super) fn results(model: &Model, isolators: &[Isolator]) -> Result<Evaluatio
     }
     Ok(Evaluation {
         envelopes: envelopes(model, &loads),
+        creep: creep(&build),
+        frame_twist: frame_twist(&build),
         loads,
         modes,
         axes,
@@ -121,168 +124,4 @@ pub(super) fn modes_at_rest(
 ) -> Result<ModesAt, StaticsFailure> {
     let build = Resting::of(model, isolators)?;
     build.modes(0, &build.rest)
-}
-
-/// A build in its rest position, from which every load case starts.
-struct Resting<'a> {
-    model: &'a Model,
-    held: Vec<HeldMount<'a>>,
-    whole: Supported<'a>,
-    rest: StaticEquilibrium,
-}
-
-impl<'a> Resting<'a> {
-    fn of(model: &'a Model, isolators: &'a [Isolator]) -> Result<Self, StaticsFailure> {
-        let held = held_mounts(model, isolators)?;
-        let whole = Supported::new(model.mass, held.clone())?;
-        let rest = solve_equilibrium(&whole, &Loading::weight(model.mass.mass()), None)?;
-        Ok(Self {
-            model,
-            held,
-            whole,
-            rest,
-        })
-    }
-
-    /// The body that a load case holds: the whole one, or what a service state leaves of it.
-    fn body(&self, load: &LoadCase) -> Result<Supported<'a>, StaticsFailure> {
-        if !load.is_service_state() {
-            return Ok(self.whole.clone());
-        }
-        let left = self
-            .model
-            .parts
-            .iter()
-            .enumerate()
-            .filter(|(part, _)| !load.without_parts.contains(part))
-            .map(|(_, part)| &part.mass);
-        let mass = MassProperties::combine(left).unwrap_or(self.model.mass);
-        let mounts = mounts_of(self.held.len(), load)
-            .into_iter()
-            .map(|mount| self.held[mount])
-            .collect();
-        Ok(Supported::new(mass, mounts)?)
-    }
-
-    fn load(&self, index: usize) -> LoadResult {
-        let model = self.model;
-        let load = &model.loads[index];
-        let torque = output_torque(model, load);
-        let mut result = LoadResult {
-            load: index,
-            torque,
-            applied: Wrench::zero(),
-            mounts: mounts_of(self.held.len(), load),
-            outcome: Ok(self.rest.clone()),
-            points: vec![None; model.points.len()],
-            gaps: vec![None; model.clearances.len()],
-        };
-        let body = match self.body(load) {
-            Ok(body) => body,
-            Err(failure) => {
-                result.outcome = Err(failure);
-                return result;
-            }
-        };
-        let loading = loading_of(model, load, torque.as_ref(), body.mass().mass());
-        result.applied = applied_about(&loading, &body.mass().centre());
-        if index > 0 {
-            let start = (!load.is_service_state()).then_some(&self.rest);
-            result.outcome = solve_equilibrium(&body, &loading, start);
-        }
-        if let Ok(loaded) = &result.outcome {
-            result.applied = loaded.applied;
-            result.points = point_motions(model, load, loaded);
-            result.gaps = gaps(model, &result.points);
-        }
-        result
-    }
-
-    fn modes(&self, load: usize, loaded: &StaticEquilibrium) -> Result<ModesAt, StaticsFailure> {
-        let body = self.body(&self.model.loads[load])?;
-        let solution = solve_modes(&body, loaded)?;
-        let torque_share = torque_roll(self.model, body.mass(), loaded)?
-            .map(|axis| solution.motion_share(&turn_about(&axis)));
-        Ok(ModesAt {
-            load,
-            solution,
-            torque_share,
-        })
-    }
-}
-
-fn held_mounts<'a>(
-    model: &'a Model,
-    isolators: &'a [Isolator],
-) -> Result<Vec<HeldMount<'a>>, StaticsFailure> {
-    let held: Vec<HeldMount<'_>> = model
-        .mounts
-        .iter()
-        .map(|mount| HeldMount::fitted_free(mount, &isolators[mount.isolator]))
-        .collect();
-    if model.fitted == Fitted::Settled {
-        return settled_mounts(&model.mass, &held);
-    }
-    Ok(held)
-}
-
-fn mounts_of(number: usize, load: &LoadCase) -> Vec<usize> {
-    (0..number)
-        .filter(|mount| !load.without_mounts.contains(mount))
-        .collect()
-}
-
-fn loading_of(model: &Model, load: &LoadCase, torque: Option<&OutputTorque>, mass: f64) -> Loading {
-    let gravity = Vec3::new(0.0, 0.0, -STANDARD_GRAVITY);
-    let acceleration = load.vehicle_acceleration.unwrap_or_else(Vec3::zeros);
-    Loading {
-        at_centre: (gravity - acceleration) * mass,
-        moment: torque.map_or_else(Vec3::zeros, |torque| torque.moment),
-        at_points: load
-            .applied
-            .iter()
-            .map(|applied| (model.points[applied.point].at, applied.wrench))
-            .collect(),
-    }
-}
-
-fn applied_about(loading: &Loading, centre: &Vec3) -> Wrench {
-    let at_centre = Wrench {
-        force: loading.at_centre,
-        moment: loading.moment,
-    };
-    loading
-        .at_points
-        .iter()
-        .fold(at_centre, |sum, (point, wrench)| {
-            let turning = Wrench {
-                force: Vec3::zeros(),
-                moment: wrench.moment,
-            };
-            sum + Wrench::of_force_at(wrench.force, point - centre) + turning
-        })
-}
-
-fn point_motions(model: &Model, load: &LoadCase, loaded: &StaticEquilibrium) -> Vec<Option<Vec3>> {
-    model
-        .points
-        .iter()
-        .map(|point| {
-            let gone = point
-                .part
-                .is_some_and(|part| load.without_parts.contains(&part));
-            (!gone).then(|| loaded.displacement_of(point.at))
-        })
-        .collect()
-}
-
-fn gaps(model: &Model, points: &[Option<Vec3>]) -> Vec<Option<f64>> {
-    model
-        .clearances
-        .iter()
-        .map(|clearance| {
-            let motion = points[clearance.point]?;
-            Some(clearance.gap - clearance.toward.dot(&motion))
-        })
-        .collect()
 }

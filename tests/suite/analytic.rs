@@ -3,6 +3,7 @@
 mod axes;
 mod composite_mass;
 mod hard_builds;
+mod in_service;
 mod mount_law;
 mod powertrain_on_mounts;
 mod rest_and_torque;

@@ -117,6 +117,7 @@ fn unbalanced(found: &StaticEquilibrium) -> (Vec3, Vec3, f64) {
     for mount in &found.mounts {
         force += mount.force_on_powertrain;
         moment += (centre + mount.arm).cross(&mount.force_on_powertrain);
+        moment += mount.moment_on_powertrain;
         scale = scale.max(mount.force_on_powertrain.norm());
     }
     (force, moment, scale)
@@ -140,6 +141,7 @@ fn the_results_document_of_every_demo_is_in_balance_by_itself() {
                 let held = triple(&mount["force_on_powertrain_n"]);
                 force += held;
                 moment += (triple(&mount["acts_at_m"]) - centre).cross(&held);
+                moment += triple(&mount["moment_on_powertrain_nm"]);
                 scale = scale.max(held.norm());
             }
             assert!(

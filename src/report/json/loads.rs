@@ -146,7 +146,7 @@ fn mount<'a>(name: &'a str, centre: &Vec3, state: &MountState) -> MountOut<'a> {
         acts_at_m: triple(&(centre + state.arm)),
         force_on_powertrain_n: triple(&state.force_on_powertrain),
         force_on_chassis_n: triple(&-state.force_on_powertrain),
-        moment_on_powertrain_nm: [0.0; 3],
+        moment_on_powertrain_nm: triple(&state.moment_on_powertrain),
         deflection_m: triple(&state.deflection),
         isolator_deflection_m: triple(&state.isolator_deflection),
         rate_n_per_m: triple(&state.rate.diagonal()),

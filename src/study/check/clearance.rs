@@ -8,7 +8,10 @@ use crate::model::surroundings::Clearance;
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
-/// One check for each clearance, at the load case with the smallest gap.
+/// Creep below this is not spoken of \[m\]: it rounds to nothing.
+const WORTH_TELLING: f64 = 0.05e-3;
+
+/// One check for each clearance, at the load case with the smallest gap, less what it loses over the years.
 ///
 /// Load cases of class `restraint` do not count: they happen once.
 pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) -> Vec<Check> {
@@ -48,12 +51,27 @@ fn check(
             ..blank
         };
     };
+    let lost = evaluation
+        .creep
+        .as_ref()
+        .map_or(0.0, |creep| creep.gaps_lost[index].max(0.0));
+    let title = if lost < WORTH_TELLING {
+        blank.title.clone()
+    } else {
+        format!(
+            "{} less {} as the rubber creeps",
+            blank.title,
+            millimetres(lost)
+        )
+    };
+    let left = gap - lost;
     let check = Check {
         load: Some(load),
+        title,
         ..blank
     }
-    .judged(gap, Sense::AtLeast, clearance.keep, spread);
-    let missing = clearance.keep - gap + check.uncertainty;
+    .judged(left, Sense::AtLeast, clearance.keep, spread);
+    let missing = clearance.keep - left + check.uncertainty;
     check.cured_by(|| {
         format!(
             "open the gap by {} or more, or hold `{}` closer: stiffer isolators, mounts further apart, a stop",

@@ -19,7 +19,9 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) ->
     let mut checks = Vec::new();
     for (index, mount) in model.mounts.iter().enumerate() {
         let isolator = &model.isolators[mount.isolator];
-        if isolator.limits.iter().all(Option::is_none) {
+        let unlimited = isolator.limits.iter().all(Option::is_none);
+        // Where the size of the rubber is known its strain is checked.
+        if unlimited && isolator.strain.is_none() {
             checks.push(Check {
                 basis: "no limit in the file".to_owned(),
                 note: Some(format!("give `limits` to [isolator.{}]", isolator.name)),
