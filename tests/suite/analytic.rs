@@ -1,9 +1,12 @@
 //! Closed forms and independent calculations.
 
 mod axes;
+mod block;
 mod composite_mass;
 mod hard_builds;
+mod hardness;
 mod mount_law;
+mod polyurethane;
 mod powertrain_on_mounts;
 mod rest_and_torque;
 mod settled;
