@@ -51,7 +51,7 @@ pub(super) fn read(section: &Section<'_>) -> Option<Hardness> {
     }
     let text = section.text("hardness")?;
     let end = text
-        .find(|c: char| !(c.is_ascii_digit() || " .+-".contains(c)))
+        .find(|c: char| !(c.is_ascii_digit() || " .,+-".contains(c)))
         .unwrap_or(text.len());
     let (number, scale) = text.split_at_checked(end)?;
     let degrees = number.trim().parse::<f64>();
@@ -64,7 +64,7 @@ pub(super) fn read(section: &Section<'_>) -> Option<Hardness> {
         return problem(
             Code::NotAQuantity,
             format!("is not a number with a scale: {}", quoted(text)),
-            EXAMPLE,
+            "write the number, with a decimal point, and its scale as one text, such as \"55 IRHD\" or \"60 Shore A\"",
         );
     };
     let scale = match scale.to_lowercase().as_str() {
