@@ -14,7 +14,7 @@
 //! | `layers` | layers of equal height with bonded plates between them, 1 to 100 | whole number | 1 |
 //! | `count` | equal pieces side by side, 1 to 100 | whole number | 1 |
 //! | `inclined` | half of the pieces lean this far one way about u, half the other, 0 to 80 deg; needs an even `count` | angle | 0 |
-//! | `rubber`, `hardness`, `relation`, `modulus` | what it is made of: see [`rubber`](super::rubber) | | |
+//! | `rubber`, `hardness`, `relation`, `modulus` | what it is made of: see [`rubber`] | | |
 //!
 //! Rates about u, v and w are left out: of one block they are some thousandths
 //! of what the distance between the mounts gives. A pad that holds alone has

@@ -152,7 +152,7 @@ fn read_strip(section: &Section<'_>, strip: Section<'_>) -> Option<(Footprint, f
             "strip",
             Code::OutOfRange,
             format!(
-                "{} must be at least {STRIP} times as long as wide: {:.1} times",
+                "{} must be at least {STRIP} times as long as wide: {:.2} times",
                 section.key_name("strip"),
                 length / width
             ),
