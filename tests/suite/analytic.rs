@@ -5,6 +5,7 @@ mod block;
 mod composite_mass;
 mod hard_builds;
 mod hardness;
+mod large_compression;
 mod mount_law;
 mod polyurethane;
 mod powertrain_on_mounts;
