@@ -141,6 +141,12 @@ codes! {
     /// twice the static rate three decades up in frequency goes with a loss
     /// factor near 0.16.
     UnlikelyLoss = "M106", "loss factor that does not go with the stiffening";
+    /// The moduli of an isolator are not those of its material. Rubber springs
+    /// have a shear modulus from 0.2 to 2.5 MPa and a Young's modulus of three
+    /// times that without filler, about four times with it. Usual causes: N for
+    /// kN, psi for MPa, a rate divided by the area of one piece of two, or a
+    /// compressed block taken for one in shear.
+    UnlikelyModulus = "M107", "modulus of no rubber";
     /// Some motion of the powertrain meets no resistance, so it has no position
     /// to rest in. The message names the motions. Usual causes: too few mounts,
     /// mounts in one line, isolators with a rate of zero along the same

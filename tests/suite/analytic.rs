@@ -1,10 +1,14 @@
 //! Closed forms and independent calculations.
 
 mod axes;
+mod block;
 mod composite_mass;
 mod hard_builds;
+mod hardness;
 mod in_service;
+mod large_compression;
 mod mount_law;
+mod polyurethane;
 mod powertrain_on_mounts;
 mod rest_and_torque;
 mod rods;

@@ -1,5 +1,6 @@
 //! Properties that hold for every build.
 
+mod block;
 mod build;
 mod equilibrium;
 mod model_file;

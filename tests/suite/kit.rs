@@ -87,6 +87,20 @@ pub(crate) fn four_mounts_and(more: &str) -> String {
     )
 }
 
+/// The text of a build with four equal mounts whose isolator has these keys.
+pub(crate) fn four_mounts_on(keys: &str) -> String {
+    let rates = "kind = \"rates\"\nrates = \"200, 200, 400 N/mm\"\n";
+    let plain = four_mounts_and("");
+    assert_eq!(plain.matches(rates).count(), 1);
+    plain.replace(rates, &format!("{keys}\n"))
+}
+
+/// The isolator of a file that has these keys.
+#[track_caller]
+pub(crate) fn isolator_of(keys: &str) -> Isolator {
+    model(&four_mounts_on(keys)).isolators.remove(0)
+}
+
 /// Compares a file of the project with what it should hold now, or writes it when `BEDPLATE_RENEW` is set.
 ///
 /// The file holds our own earlier output: this is regression, it guards against

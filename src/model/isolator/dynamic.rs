@@ -15,7 +15,7 @@ const RATIO: Bound = Bound::Within(0.5, 10.0);
 ///
 /// # Source
 /// Common practice.
-const DECADES: f64 = 3.0;
+pub(super) const DECADES: f64 = 3.0;
 
 /// A loss factor below this share of what the stiffening implies is doubted.
 const DOUBTFUL_LOSS: f64 = 1.0 / 3.0;

@@ -32,6 +32,12 @@ impl<'a> Section<'a> {
         text
     }
 
+    /// Whether a number without quotes stands where a text is wanted.
+    pub(crate) fn is_bare_number(&self, key: &'static str) -> bool {
+        self.value(key)
+            .is_some_and(|value| number_of(value.get_ref()).is_some())
+    }
+
     /// One of several words.
     pub(crate) fn choice<T: Copy>(&self, key: &'static str, words: &[(&str, T)]) -> Option<T> {
         let written = self.text(key)?;

@@ -18,6 +18,9 @@ fn keys_where(old: &str, new: &str) -> Vec<String> {
     listed[0].split(", ").map(str::to_owned).collect()
 }
 
+/// The solid isolator of the good build, in whose place others are put.
+const SOLID: &str = "kind = \"solid\"\npuck = { diameter = \"60 mm\", bore = \"13 mm\", height = \"40 mm\", youngs_modulus = \"3 GPa\" }";
+
 /// First cells of the tables in the module documentation of a file.
 fn first_cells(file: &str) -> Vec<String> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -82,6 +85,46 @@ fn every_key_stands_in_the_table_of_its_module() {
             "puck = { zzzzzzz = 1,",
             &["isolator/solid.rs"],
             "puck.",
+        ),
+        (
+            SOLID,
+            "kind = \"block\"\nzzzzzzz = 1\nblock = \"80, 60, 35 mm\"\nhardness = \"55 IRHD\"",
+            &["isolator.rs", "isolator/block.rs", "isolator/rubber.rs"],
+            "",
+        ),
+        (
+            SOLID,
+            "kind = \"block\"\nblock = \"80, 60, 35 mm\"\nmodulus = { zzzzzzz = 1, youngs = \"3 MPa\", shear = \"1 MPa\" }",
+            &["isolator/rubber.rs"],
+            "modulus.",
+        ),
+        (
+            SOLID,
+            "kind = \"block\"\nhardness = \"55 IRHD\"\ncylinder = { zzzzzzz = 1, diameter = \"50 mm\", height = \"30 mm\" }",
+            &["isolator/block.rs"],
+            "cylinder.",
+        ),
+        (
+            SOLID,
+            "kind = \"block\"\nhardness = \"55 IRHD\"\nhollow = { zzzzzzz = 1, outer = \"50 mm\", inner = \"20 mm\", height = \"30 mm\" }",
+            &["isolator/block.rs"],
+            "hollow.",
+        ),
+        (
+            SOLID,
+            "kind = \"block\"\nhardness = \"55 IRHD\"\nstrip = { zzzzzzz = 1, length = \"500 mm\", width = \"20 mm\", height = \"30 mm\" }",
+            &["isolator/block.rs"],
+            "strip.",
+        ),
+        (
+            SOLID,
+            "kind = \"polyurethane\"\nzzzzzzz = 1\nblock = \"80, 60, 35 mm\"\nhardness = \"80 Shore A\"",
+            &[
+                "isolator.rs",
+                "isolator/block.rs",
+                "isolator/polyurethane.rs",
+            ],
+            "",
         ),
         ("[[mount]]", "[[mount]]\nzzzzzzz = 1", &["mount.rs"], ""),
         ("[loads]", "[loads]\nzzzzzzz = 1", &["load.rs"], ""),

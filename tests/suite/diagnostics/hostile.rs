@@ -258,6 +258,42 @@ fn every_key_with_every_strange_value_is_answered() {
     assert!(read > 50, "{read}");
 }
 
+/// Blocks from a sheet to a thread, as soft and as hard as a file may say: all are read and evaluated.
+#[test]
+fn blocks_of_any_size_are_answered() {
+    let shapes = [
+        "block = \"0.1, 100000, 0.1 mm\"",
+        "block = \"100, 100, 0.0001 m\"",
+        "block = \"0.1, 0.1, 100000 mm\"",
+        "cylinder = { diameter = \"100 m\", height = \"0.1 mm\" }",
+        "cylinder = { diameter = \"0.1 mm\", height = \"100 m\" }",
+        "hollow = { outer = \"100 m\", inner = \"99999.999999999 mm\", height = \"100 m\" }",
+        "hollow = { outer = \"100 m\", inner = \"0.1 mm\", height = \"0.1 mm\" }",
+        "strip = { length = \"100 m\", width = \"0.1 mm\", height = \"0.1 mm\" }",
+    ];
+    let materials = [
+        "hardness = \"30 IRHD\"",
+        "hardness = \"90 Shore A\"\nrelation = \"indentation\"",
+        "modulus = { youngs = \"10 GPa\", shear = \"0.01 MPa\", shape = 2, bulk = \"100 GPa\" }",
+        "modulus = { youngs = \"0.01 MPa\", shear = \"10 GPa\", shape = 0.2, bulk = \"10 MPa\" }",
+    ];
+    let pieces = ["", "layers = 100", "count = 100\ninclined = \"80 deg\""];
+    let solid = GOOD
+        .lines()
+        .find(|line| line.starts_with("puck = "))
+        .unwrap();
+    for shape in shapes {
+        for material in materials {
+            for pieces in pieces {
+                let text = GOOD
+                    .replace(solid, &format!("{shape}\n{material}\n{pieces}"))
+                    .replace("kind = \"solid\"", "kind = \"block\"");
+                assert!(survive(text.as_bytes()), "{shape} {material} {pieces}");
+            }
+        }
+    }
+}
+
 /// As many repetitions as a file may hold.
 fn filled(start: &str, unit: impl Fn(usize) -> String, end: &str) -> String {
     let mut text = start.to_owned();
