@@ -30,6 +30,7 @@ use std::sync::Arc;
 
 use super::strain::StrainMeasure;
 use super::{Description, Kind, rubber};
+use crate::diagnostic::Code;
 use crate::model::reader::Section;
 
 pub(super) use form::{Form, read_form};
@@ -46,6 +47,18 @@ fn read(section: &Section<'_>) -> Option<Description> {
     let form = read_form(section);
     let rubber = rubber::read(section);
     let (form, rubber) = (form?, rubber?);
+    if section.has("measured_rates") && form.lean > 0.0 {
+        section.refuse(
+            "measured_rates",
+            Code::Conflict,
+            format!(
+                "{} stands beside `inclined`, whose pieces push along and across at once",
+                section.key_name("measured_rates")
+            ),
+            "measure one piece and give each its own leaning mount, or write the pair as kind \"rates\"",
+        );
+        return None;
+    }
     let bonded = advice::of_bonded(&rubber);
     let mut description = describe(&form, rubber);
     description.remarks.extend(bonded);
