@@ -2,7 +2,8 @@
 
 use std::sync::Arc;
 
-use super::one_sided;
+use super::one_sided::{LiftsOff, SEATED};
+use super::rates::Rates;
 use super::{AxisPoint, Isolator, Law, LawPoint, Tension};
 use crate::spatial::Vec3;
 
@@ -38,6 +39,10 @@ impl Law for Scaled {
 /// # Range
 /// Laws whose axes know nothing of each other: force and tangent of one axis
 /// are multiplied by its share.
+///
+/// # Source
+/// Derived: the energy of such a law is a sum over its axes, and each term stays
+/// a potential when it is multiplied.
 #[derive(Debug)]
 pub(super) struct MeasuredAs {
     law: Arc<dyn Law>,
@@ -66,40 +71,50 @@ impl Law for MeasuredAs {
     }
 }
 
-/// A law with a constant rate beside it along one axis.
+/// Two laws side by side.
 #[derive(Debug)]
-struct Stiffened {
+struct Beside {
     law: Arc<dyn Law>,
-    axis: usize,
-    rate: f64,
+    more: Scaled,
 }
 
-impl Law for Stiffened {
+impl Law for Beside {
     fn at(&self, x: &Vec3) -> LawPoint {
-        let more = AxisPoint::of_rate(self.rate, x[self.axis]);
-        self.law.at(x).plus(self.axis, more)
+        let (law, more) = (self.law.at(x), self.more.at(x));
+        LawPoint {
+            force: law.force + more.force,
+            tangent: law.tangent + more.tangent,
+            energy: law.energy + more.energy,
+        }
     }
 }
 
 impl Isolator {
-    /// The same isolator with every rate, about its axes too, multiplied by `factor`; stops and limits stay.
+    /// The same isolator with every rate, about its axes too, multiplied by `factor`; stops and limits stay, and so does what swings of a fluid.
     #[must_use]
     pub fn scaled(&self, factor: f64) -> Self {
         let law = Arc::clone(&self.law);
         let mut altered = self.clone();
         altered.law = Arc::new(Scaled::new(law, factor));
         altered.rotational *= factor;
-        altered.dynamics.fluid = self.dynamics.fluid.map(|fluid| fluid.scaled(factor));
+        altered.dynamics.fluid = self.dynamics.fluid.map(|fluid| fluid.with_rubber(factor));
         altered
     }
 
     /// The same isolator with its rate along one axis, as it is at the free position, multiplied by `factor`.
     #[must_use]
     pub fn stiffened(&self, axis: usize, factor: f64) -> Self {
-        let rate = self.free_rate(axis) * (factor - 1.0);
+        let mut rates = Vec3::zeros();
+        rates[axis] = 1.0;
+        let mut unit: Arc<dyn Law> = Arc::new(Rates { rates });
+        if self.tension == Tension::None {
+            // What is added lifts off with the rest.
+            unit = Arc::new(LiftsOff::new(unit));
+        }
         let law = Arc::clone(&self.law);
+        let more = Scaled::new(unit, self.free_rate(axis) * (factor - 1.0));
         Self {
-            law: Arc::new(Stiffened { law, axis, rate }),
+            law: Arc::new(Beside { law, more }),
             ..self.clone()
         }
     }
@@ -110,7 +125,7 @@ impl Isolator {
         let mut place = Vec3::zeros();
         if self.tension == Tension::None {
             // A loose support has its rate once it is pushed at all.
-            place.z = -one_sided::BLEND;
+            place.z = -SEATED;
         }
         self.law.at(&place).tangent[(axis, axis)]
     }
@@ -119,7 +134,6 @@ impl Isolator {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::isolator::rates::Rates;
     use approx::assert_relative_eq;
 
     fn plain() -> Isolator {

@@ -196,12 +196,17 @@ pub(super) fn read(section: &Section<'_>, description: Option<&Description>) -> 
     })
 }
 
-/// Ratios from rates along each axis.
+/// Ratios of the rubber from rates along each axis.
 fn ratio_of_rates(section: &Section<'_>, rates: &Vec3, description: &Description) -> Option<Vec3> {
     let tangent = description.law.at(&Vec3::zeros()).tangent;
     let mut ratio = Vec3::repeat(1.0);
     for (axis, name) in AXIS_NAMES.into_iter().enumerate() {
-        let rate = tangent[(axis, axis)];
+        // The fluid has a dynamic rate of its own.
+        let of_fluid = match &description.fluid {
+            Some(fluid) if axis == 2 => fluid.static_rate(),
+            _ => 0.0,
+        };
+        let rate = tangent[(axis, axis)] - of_fluid;
         if rate <= 0.0 && rates[axis] <= 0.0 {
             continue;
         }
