@@ -138,7 +138,7 @@ fn read_rates(section: &Section<'_>, is_measured: [bool; 3], has_rates: bool) ->
         section.must_have(&[(
             "rates",
             &format!(
-                "static rates along {}, which has no curve, such as {example}; a plain block of \
+                "static rates along {}, where no curve is given, such as {example}; a plain block of \
                  rubber has across about a quarter to a fifth of its rate along w (common practice)",
                 without.join(" and ")
             ),

@@ -246,11 +246,9 @@ fn warn_of_a_pair_no_rubber_has(section: &Section<'_>, ratio: f64, loss_factor: 
     if loss_factor >= implied * DOUBTFUL_LOSS {
         return;
     }
-    let key = if section.has("loss_factor") {
-        "loss_factor"
-    } else {
-        "dynamic_ratio"
-    };
+    let keys = ["loss_factor", "dynamic_rates"];
+    let stated = keys.into_iter().find(|key| section.has(key));
+    let key = stated.unwrap_or("dynamic_ratio");
     section.note(
         Diagnostic::warning(
             Code::UnlikelyLoss,

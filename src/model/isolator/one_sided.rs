@@ -22,7 +22,7 @@ const STEPS: u32 = 200;
 /// # Equation
 ///   φ'(u, v, w) = min over gaps s ≥ 0 of φ(u, v, w − s) + c(s)
 ///   −dc/ds = F₀ (1 − √(s/s₁))²  for s < s₁, 0 beyond
-///   with s = s₁ z²:   c = F₀ s₁ (1/6 − z² + 4 z³/3 − z⁴/2)
+///   with s = s₁ z²:   c = −F₀ s₁ (z² − 4 z³/3 + z⁴/2)
 ///   tangent:   k' = k − (k e)(k e)'/(e' k e + 1/a),   a = s₁ z/(F₀ (1 − z)),   e along w
 ///
 ///   φ, k  energy and tangent of the law at the seated deflection   \[J\], [N/m]
@@ -37,8 +37,8 @@ const STEPS: u32 = 200;
 /// on. Pulled by 0.1 mm beyond the deflection at which the law loses its push,
 /// its force along w is nothing. Between the two, a constant rate k gives the
 /// force k (s₁ − w)²/(4 s₁). Across w the law keeps its rates, with w free where
-/// it has lifted off: a bolt or a spigot locates it. Its energy is nothing where
-/// it has lifted off, not quite at the free position.
+/// it has lifted off: a bolt or a spigot locates it. As the energy is that of the
+/// law where it is pushed, it is F₀ s₁/6 below nothing where it has lifted off.
 ///
 /// # Source
 /// Derived: of a function that is convex in all its arguments, the minimum over
@@ -68,6 +68,7 @@ impl LiftsOff {
             least = self.law.at(&Vec3::new(x.x, x.y, place));
         }
         let mut point = softened(least, 0.0);
+        point.energy -= self.seated_push * SEATED / 6.0;
         // To the last digit, where rounding would leave a trace.
         point.force.z = 0.0;
         point.tangent.set_row(2, &Vec3::zeros().transpose());
@@ -104,8 +105,8 @@ impl LiftsOff {
         let mut point = at_gap(z);
         point.force.z = -self.seated_push * slack * slack;
         let z2 = z * z;
-        let stored = 1.0 / 6.0 - z2 + 4.0 / 3.0 * z2 * z - z2 * z2 / 2.0;
-        point.energy += self.seated_push * SEATED * stored;
+        let given = z2 - 4.0 / 3.0 * z2 * z + z2 * z2 / 2.0;
+        point.energy -= self.seated_push * SEATED * given;
         // A contact that is all but rigid: the law's own tangent.
         if z <= 0.0 {
             return point;
@@ -163,4 +164,124 @@ fn root([mut low, mut high]: [f64; 2], f: impl Fn(f64) -> (f64, f64)) -> f64 {
         x = next;
     }
     x
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::numeric::symmetric_eigen3;
+    use approx::assert_relative_eq;
+
+    /// Energy ½ x' k x + q (d · x)⁴/4: convex, every axis knows of the others.
+    #[derive(Debug)]
+    struct Leaning {
+        k: Mat3,
+        q: f64,
+        d: Vec3,
+    }
+
+    impl Law for Leaning {
+        fn at(&self, x: &Vec3) -> LawPoint {
+            let along = self.d.dot(x);
+            LawPoint {
+                force: self.k * x + self.d * (self.q * along.powi(3)),
+                tangent: self.k + self.d * self.d.transpose() * (3.0 * self.q * along * along),
+                energy: (self.k * x).dot(x) / 2.0 + self.q * along.powi(4) / 4.0,
+            }
+        }
+    }
+
+    /// Pieces that lean by 40°, and stiffen along another direction.
+    fn leaning() -> Leaning {
+        let (sin, cos) = 40_f64.to_radians().sin_cos();
+        let across = Vec3::new(cos, 0.0, sin);
+        let along = Vec3::new(-sin, 0.0, cos);
+        let k = across * across.transpose() * 80e3
+            + Vec3::y() * Vec3::y().transpose() * 90e3
+            + along * along.transpose() * 500e3;
+        Leaning {
+            k,
+            q: 2e9,
+            d: Vec3::new(0.4, -0.3, 0.8),
+        }
+    }
+
+    fn places() -> impl Iterator<Item = Vec3> {
+        let across = [-4e-3, -0.3e-3, 0.0, 2e-3];
+        let along = (-40..=40).map(|i| f64::from(i) * 0.11e-3);
+        along.flat_map(move |w| {
+            across
+                .into_iter()
+                .flat_map(move |u| [-1e-3, 2e-3].map(|v| Vec3::new(u, v, w)))
+        })
+    }
+
+    /// Derived: no tension anywhere, the law itself wherever it pushes enough, no negative rate, and
+    /// force and tangent are the slopes of energy and force (central differences).
+    #[test]
+    fn a_law_whose_axes_know_of_each_other_stays_convex_and_elastic() {
+        let bound = leaning();
+        let loose = LiftsOff::new(Arc::new(leaning()));
+        let (mut seated, mut lifted, mut between) = (0, 0, 0);
+        for x in places() {
+            let (point, law) = (loose.at(&x), bound.at(&x));
+            assert!(point.force.z <= 0.0, "{x}");
+            if -law.force.z >= loose.seated_push {
+                assert_eq!(point, law);
+                seated += 1;
+            } else if point.force.z.abs() <= 0.0 {
+                assert_eq!(point.tangent.column(2).amax(), 0.0);
+                lifted += 1;
+            } else {
+                between += 1;
+            }
+            let scale = law.tangent.amax();
+            let least = symmetric_eigen3(&point.tangent).unwrap().values[0];
+            assert!(least >= -1e-9 * scale, "{x}: {least}");
+            let h = 1e-8;
+            for axis in 0..3 {
+                let mut step = Vec3::zeros();
+                step[axis] = h;
+                let (after, before) = (loose.at(&(x + step)), loose.at(&(x - step)));
+                let slope = (after.force - before.force) / (2.0 * h);
+                let column = point.tangent.column(axis).into_owned();
+                assert_relative_eq!(slope, column, epsilon = 2e-4 * scale);
+                let slope = (after.energy - before.energy) / (2.0 * h);
+                assert_relative_eq!(slope, point.force[axis], epsilon = 1e-3);
+            }
+        }
+        assert!(
+            seated > 100 && lifted > 100 && between > 5,
+            "{seated} {lifted} {between}"
+        );
+    }
+
+    /// Derived: lifting off where the law stops pushing, not at a place: sheared one way these
+    /// pieces no longer carry when pushed by 1 mm, the other way they carry when pulled by 1 mm.
+    #[test]
+    fn where_it_lifts_off_depends_on_the_shear() {
+        let loose = LiftsOff::new(Arc::new(leaning()));
+        let push = |u: f64, w: f64| -loose.at(&Vec3::new(u, 0.0, w)).force.z;
+        let law = leaning();
+        let pull = law.at(&Vec3::new(-4e-3, 0.0, -1e-3)).force.z;
+        assert!(pull > 0.0, "{pull}");
+        assert_eq!(push(-4e-3, -1e-3), 0.0);
+        let carried = -law.at(&Vec3::new(4e-3, 0.0, 1e-3)).force.z;
+        assert!(carried > 0.0);
+        assert_eq!(push(4e-3, 1e-3), carried);
+    }
+
+    /// A law without a rate along w, or with a dead zone there, is left alone by the contact.
+    #[test]
+    fn a_law_that_does_not_push_is_what_it_was() {
+        let law = Leaning {
+            k: Mat3::from_diagonal(&Vec3::new(1e5, 2e5, 0.0)),
+            q: 0.0,
+            d: Vec3::zeros(),
+        };
+        let bound = law.at(&Vec3::new(1e-3, 1e-3, 2e-3));
+        let loose = LiftsOff::new(Arc::new(law));
+        assert_eq!(loose.at(&Vec3::new(1e-3, 1e-3, 2e-3)), bound);
+        assert_eq!(loose.at(&Vec3::new(1e-3, 1e-3, -2e-3)), bound);
+    }
 }

@@ -50,7 +50,11 @@ pub(in crate::model::isolator) fn read(
             "rate",
             format!(
                 "{} (common practice)",
-                show(usual, Shown::KilonewtonPerMillimetre, Digits::Significant(1))
+                show(
+                    usual,
+                    Shown::KilonewtonPerMillimetre,
+                    Digits::Significant(1)
+                )
             ),
         ),
         Some(_) => {}
@@ -103,7 +107,8 @@ fn read_blend(table: &Section<'_>, blend: &Blend, most: f64) -> Option<f64> {
             "blend",
             Code::OutOfRange,
             format!(
-                "`blend` must be at most {} of the smallest free travel: {}",
+                "{} must be at most {} of the smallest free travel: {}",
+                table.key_name("blend"),
                 blend.share_in_words,
                 in_mm(most)
             ),
