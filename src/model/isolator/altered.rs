@@ -134,7 +134,47 @@ impl Isolator {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::isolator::curve::monotone::MonotoneCurve;
+    use crate::model::isolator::curve::{Axis, Curves};
+    use crate::spatial::Mat3;
     use approx::assert_relative_eq;
+
+    /// Derived: at the free position the rates are those measured, at every other place force, tangent
+    /// and energy of an axis are the same share of what they were; differences of the energy give the force.
+    #[test]
+    fn measured_rates_stand_at_the_free_position_and_the_curve_keeps_its_shape() {
+        let points = [[-5e-3, -4e3], [-2e-3, -8e2], [0.0, 0.0], [3e-3, 1.5e3]];
+        let curve = MonotoneCurve::through(&points).unwrap();
+        let axes = [
+            Axis::Rate(1e5),
+            Axis::Measured(curve.clone()),
+            Axis::Measured(curve),
+        ];
+        let law: Arc<dyn Law> = Arc::new(Curves { axes });
+        let free = law.at(&Vec3::zeros()).tangent.diagonal();
+        let measured = Vec3::new(1.3e5, 5e5, 2e5);
+        let share = measured.component_div(&free);
+        let altered = MeasuredAs::new(Arc::clone(&law), share);
+        let at_rest = altered.at(&Vec3::zeros());
+        assert_relative_eq!(at_rest.tangent.diagonal(), measured, max_relative = 1e-12);
+        assert_relative_eq!(at_rest.energy, 0.0);
+        for x in [
+            Vec3::new(1e-3, -4e-3, 2.5e-3),
+            Vec3::new(-2e-3, 1e-3, -6e-3),
+        ] {
+            let (was, is) = (law.at(&x), altered.at(&x));
+            let expected = was.force.component_mul(&share);
+            assert_relative_eq!(is.force, expected, max_relative = 1e-12);
+            let expected = Mat3::from_diagonal(&was.tangent.diagonal().component_mul(&share));
+            assert_relative_eq!(is.tangent, expected, max_relative = 1e-12);
+            for axis in 0..3 {
+                let mut step = Vec3::zeros();
+                step[axis] = 1e-8;
+                let rise = altered.at(&(x + step)).energy - altered.at(&(x - step)).energy;
+                assert_relative_eq!(rise / 2e-8, is.force[axis], epsilon = 1e-4);
+            }
+        }
+    }
 
     fn plain() -> Isolator {
         let rates = Vec3::new(1e5, 2e5, 3e5);

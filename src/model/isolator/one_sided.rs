@@ -230,7 +230,7 @@ mod tests {
                 assert_eq!(point, law);
                 seated += 1;
             } else if point.force.z.abs() <= 0.0 {
-                assert_eq!(point.tangent.column(2).amax(), 0.0);
+                assert!(point.tangent.column(2).amax() <= 0.0);
                 lifted += 1;
             } else {
                 between += 1;
@@ -265,10 +265,10 @@ mod tests {
         let law = leaning();
         let pull = law.at(&Vec3::new(-4e-3, 0.0, -1e-3)).force.z;
         assert!(pull > 0.0, "{pull}");
-        assert_eq!(push(-4e-3, -1e-3), 0.0);
+        assert!(push(-4e-3, -1e-3) <= 0.0);
         let carried = -law.at(&Vec3::new(4e-3, 0.0, 1e-3)).force.z;
         assert!(carried > 0.0);
-        assert_eq!(push(4e-3, 1e-3), carried);
+        assert_relative_eq!(push(4e-3, 1e-3), carried);
     }
 
     /// A law without a rate along w, or with a dead zone there, is left alone by the contact.

@@ -5,10 +5,14 @@
 //! D, doi:10.1243/09544070JAUTO188). With `stiffening` for the first and `stops`
 //! for the second that is what comes out, with the corners rounded.
 //!
-//! It has the keys of [`stop`](super::stop) and belongs to the rubber: it
-//! stiffens in vibration, scatters and ages with it, and touching it is no stop.
-//! Its `rate` must be stated, and adds to that of the law. Its `blend` is usually
-//! 1 mm, at most half of the smallest free travel.
+//! It belongs to the rubber: it stiffens in vibration, scatters and ages with
+//! it, and touching it is no stop.
+//!
+//! | key | meaning | unit | default |
+//! |---|---|---|---|
+//! | `u`, `v`, `w` | free travel `[lower, upper]` along the axis, one below and one above zero; `"none"` for an end without stiffening | 2 lengths | none |
+//! | `rate` | what the rate grows by, or three for u, v, w | linear rate | needed |
+//! | `blend` | travel over which it grows; at most half of the smallest free travel | length | 1 mm, or that half |
 
 use std::sync::Arc;
 

@@ -8,7 +8,7 @@
 //! |---|---|---|---|
 //! | `u`, `v`, `w` | free travel `[lower, upper]` along the axis, one below and one above zero; `"none"` for an end without a stop | 2 lengths | no stop |
 //! | `rate` | rate of a touched stop, or three for the stops along u, v, w | linear rate | 4 kN/mm |
-//! | `blend` | travel over which the rate grows from zero to full; at most a tenth of the smallest free travel | length | 0.5 mm |
+//! | `blend` | travel over which the rate grows from zero to full; at most a tenth of the smallest free travel | length | 0.5 mm, or that tenth |
 
 pub(super) mod travel;
 

@@ -135,13 +135,13 @@ impl<'a> Section<'a> {
         quantity: Quantity,
         bound: Bound,
     ) -> Option<Vec3> {
-        // With one comma a decimal comma is meant more often than a third number is forgotten.
-        if self
-            .value(key)?
-            .get_ref()
-            .as_str()
-            .is_some_and(|text| text.matches(',').count() < 2)
-        {
+        let is_one = match self.value(key)?.get_ref() {
+            // With one comma a decimal comma is meant more often than a third number is forgotten.
+            DeValue::String(text) => text.matches(',').count() < 2,
+            DeValue::Integer(_) | DeValue::Float(_) => true,
+            _ => false,
+        };
+        if is_one {
             let all = self.quantity(key, quantity, bound)?;
             return Some(Vec3::repeat(all));
         }

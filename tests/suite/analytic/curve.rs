@@ -138,7 +138,7 @@ fn curve_slope_and_energy_agree_with_a_reference_library() {
     compare(&WITH_A_FLAT, &with_a_flat);
     let curve = MonotoneCurve::through(&UNEVEN).unwrap();
     let free = curve.at(0.0);
-    assert_eq!([free.force, free.energy], [0.0; 2]);
+    assert_close("free", &[free.force, free.energy], &[0.0; 2], 0.0, 0.0);
 }
 
 /// Derived: points of f = 250e3 x lie on a line, so the curve is that line.
@@ -155,7 +155,7 @@ fn a_line_stays_a_line_and_the_last_slope_goes_on() {
         assert_close(x, &found, &expected, 1e-12, 1e-13);
     }
     let curve = MonotoneCurve::through(&UNEVEN).unwrap();
-    assert_eq!(curve.range(), [-6e-3, 7.5e-3]);
+    assert_close("range", &curve.range(), &[-6e-3, 7.5e-3], 0.0, 0.0);
     let (low, high) = (curve.at(-7e-3), curve.at(8.5e-3));
     let forces = [low.force, high.force];
     let expected = [-2100.0 - 733.333_333_333, 2600.0 + 914.363_636_364];

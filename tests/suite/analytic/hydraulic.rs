@@ -237,7 +237,13 @@ fn what_alters_the_rubber_alters_static_and_dynamic_rate_alike() {
         let found = [storage[(2, 2)], loss[(2, 2)]];
         assert_close(factor, &found, &[tangent, 0.0], 1e-12, 0.0);
         let fluid = isolator.dynamics.fluid.unwrap();
-        assert_eq!([fluid.mass, fluid.damping], [23.8, 656.0]);
+        assert_close(
+            "fluid",
+            &[fluid.mass, fluid.damping],
+            &[23.8, 656.0],
+            0.0,
+            0.0,
+        );
     }
 }
 

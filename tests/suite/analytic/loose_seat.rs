@@ -33,8 +33,8 @@ fn pulled_by_a_tenth_of_a_millimetre_it_gives_nothing_along_w() {
     for w in [0.1e-3, 0.5e-3, 6e-3] {
         let point = law.at(&Vec3::new(1e-3, -2e-3, w));
         assert_eq!(point.force.as_slice(), [90.0, -200.0, 0.0], "{w}");
-        assert_eq!(point.tangent.column(2).amax(), 0.0, "{w}");
-        assert_eq!(point.tangent.row(2).amax(), 0.0, "{w}");
+        assert!(point.tangent.column(2).amax() <= 0.0, "{w}");
+        assert!(point.tangent.row(2).amax() <= 0.0, "{w}");
         // 0.045 + 0.2 J across, less 40 N · 0.1 mm/6.
         assert_close(w, &[point.energy], &[0.245 - 4e-3 / 6.0], 1e-12, 0.0);
     }
