@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::one_sided::{LiftsOff, SEATED};
+use super::one_sided::{BEDDING, LiftsOff};
 use super::rates::Rates;
 use super::{AxisPoint, Isolator, Law, LawPoint, Tension};
 use crate::spatial::Vec3;
@@ -124,8 +124,8 @@ impl Isolator {
     pub fn free_rate(&self, axis: usize) -> f64 {
         let mut place = Vec3::zeros();
         if self.tension == Tension::None {
-            // A loose support has its rate once it is pushed at all.
-            place.z = -SEATED;
+            // A loose support has its rate once it is bedded in.
+            place.z = -3.0 * BEDDING;
         }
         self.law.at(&place).tangent[(axis, axis)]
     }

@@ -5,11 +5,11 @@ use std::sync::Arc;
 use super::{Law, LawPoint};
 use crate::spatial::{Mat3, Vec3};
 
-/// Gap at which a loose support has lost the last of its load \[m\].
+/// How far a loose support beds into its seat under its first load \[m\].
 ///
 /// # Source
 /// Common practice: small against any sag, large enough that the contact is no kink.
-pub(super) const SEATED: f64 = 0.1e-3;
+pub(super) const BEDDING: f64 = 0.05e-3;
 
 /// Largest deflection at which a lifted law is asked where it pulls no more \[m\].
 const FARTHEST: f64 = 10.0;
@@ -20,46 +20,45 @@ const STEPS: u32 = 200;
 /// A law that carries no tension along w: where it would be pulled it lifts off.
 ///
 /// # Equation
-///   φ'(u, v, w) = min over gaps s ≥ 0 of φ(u, v, w − s) + c(s)
-///   −dc/ds = F₀ (1 − √(s/s₁))²  for s < s₁, 0 beyond
-///   with s = s₁ z²:   c = −F₀ s₁ (z² − 4 z³/3 + z⁴/2)
-///   tangent:   k' = k − (k e)(k e)'/(e' k e + 1/a),   a = s₁ z/(F₀ (1 − z)),   e along w
+///   φ'(u, v, w) = min over 0 ≤ z ≤ 1 of φ(u, v, w + b (1 − z²)) + c(z)
+///   c = F₀ b (1/6 − z² + 4 z³/3 − z⁴/2), so that the contact pushes F₀ (1 − z)²
+///   tangent:   k' = k − (k e)(k e)'/(e' k e + 1/a),   a = b z/(F₀ (1 − z)),   e along w
 ///
-///   φ, k  energy and tangent of the law at the seated deflection   \[J\], [N/m]
-///   s     gap between support and seat                             \[m\]
-///   s₁    gap at which the last contact is lost                    \[m\]   0.1 mm
-///   F₀    push of the law at −s₁                                   \[N\]
-///   a     softness of the contact                                  [m/N]
+///   φ, k  energy and tangent of the law                     \[J\], [N/m]
+///   b     how far the support beds in                       \[m\]   0.05 mm
+///   z     1 where it just lies on its seat, 0 where it is bedded in
+///   F₀    push of the law at −b                             \[N\]
+///   a     softness of the contact                           [m/N]
 ///
 /// # Range
-/// Any convex law. Pushed with F₀ or more it is the law itself, to the last
-/// digit; where the axes know nothing of each other that is from 0.1 mm of push
-/// on. Pulled by 0.1 mm beyond the deflection at which the law loses its push,
-/// its force along w is nothing. Between the two, a constant rate k gives the
-/// force k (s₁ − w)²/(4 s₁). Across w the law keeps its rates, with w free where
-/// it has lifted off: a bolt or a spigot locates it. As the energy is that of the
-/// law where it is pushed, it is F₀ s₁/6 below nothing where it has lifted off.
+/// Any convex law. Where the law does not push, it has lifted off: its force
+/// along w is nothing, and w is free where u and v are rated. Pushed with F₀ or
+/// more it is bedded in, and the law itself, to the last digit, at a deflection
+/// less b. Between, a constant rate k gives the force k w²/(4 b), down to
+/// w = −2 b. Across w the law keeps its rates: a bolt or a spigot locates it.
+/// Force and energy at the free position are nothing, as of every law.
 ///
 /// # Source
 /// Derived: of a function that is convex in all its arguments, the minimum over
 /// one of them is convex in the others, so that a tangent never has a negative
 /// direction. Lifting off at a fixed deflection would not have that property for
-/// a law whose axes know of each other: sheared pieces that lean push or pull
+/// a law whose axes know of each other: pieces that lean, sheared, push or pull
 /// along w without any deflection along w. The contact is that whose softness
 /// rises from none to all, so that the tangent has no jump at either end.
 #[derive(Debug)]
 pub(super) struct LiftsOff {
     law: Arc<dyn Law>,
-    seated_push: f64,
+    /// Push under which it is bedded in \[N\].
+    bedding_push: f64,
 }
 
 impl LiftsOff {
     pub(super) fn new(law: Arc<dyn Law>) -> Self {
-        let seated_push = -law.at(&Vec3::new(0.0, 0.0, -SEATED)).force.z;
-        Self { law, seated_push }
+        let bedding_push = -law.at(&Vec3::new(0.0, 0.0, -BEDDING)).force.z;
+        Self { law, bedding_push }
     }
 
-    /// The law without deflection along w beyond what it takes by itself.
+    /// The law at a place at which it does not push: w is what it takes by itself.
     fn lifted(&self, x: &Vec3) -> LawPoint {
         let mut least = self.law.at(&Vec3::new(x.x, x.y, 0.0));
         // Where the axes know of each other the support settles at another place.
@@ -68,7 +67,6 @@ impl LiftsOff {
             least = self.law.at(&Vec3::new(x.x, x.y, place));
         }
         let mut point = softened(least, 0.0);
-        point.energy -= self.seated_push * SEATED / 6.0;
         // To the last digit, where rounding would leave a trace.
         point.force.z = 0.0;
         point.tangent.set_row(2, &Vec3::zeros().transpose());
@@ -78,52 +76,54 @@ impl LiftsOff {
 
     /// Deflection along w at which the law neither pushes nor pulls, below that of `x`.
     fn unpushed(&self, x: &Vec3) -> f64 {
-        let upper = x.z - SEATED;
-        let mut reach = SEATED;
         let push = |y: f64| {
             let point = self.law.at(&Vec3::new(x.x, x.y, y));
             (point.force.z, point.tangent[(2, 2)])
         };
-        while reach < FARTHEST && push(upper - reach).0 > 0.0 {
+        let mut reach = BEDDING;
+        while reach < FARTHEST && push(x.z - reach).0 > 0.0 {
             reach *= 2.0;
         }
-        root([upper - reach, upper], push)
+        root([x.z - reach, x.z], push)
     }
 
-    /// Between seated and lifted: the gap at which law and contact push alike.
+    /// Between lifted and bedded in: where law and contact push alike.
     fn in_contact(&self, x: &Vec3) -> LawPoint {
-        let at_gap = |z: f64| self.law.at(&Vec3::new(x.x, x.y, x.z - SEATED * z * z));
+        let bedded = |z: f64| {
+            let settled = BEDDING * (1.0 - z * z);
+            self.law.at(&Vec3::new(x.x, x.y, x.z + settled))
+        };
         let z = root([0.0, 1.0], |z| {
-            let point = at_gap(z);
+            let point = bedded(z);
             let slack = 1.0 - z;
             (
-                -point.force.z - self.seated_push * slack * slack,
-                2.0 * (point.tangent[(2, 2)] * SEATED * z + self.seated_push * slack),
+                -point.force.z - self.bedding_push * slack * slack,
+                2.0 * (point.tangent[(2, 2)] * BEDDING * z + self.bedding_push * slack),
             )
         });
         let slack = 1.0 - z;
-        let mut point = at_gap(z);
-        point.force.z = -self.seated_push * slack * slack;
+        let mut point = bedded(z);
+        point.force.z = -self.bedding_push * slack * slack;
         let z2 = z * z;
-        let given = z2 - 4.0 / 3.0 * z2 * z + z2 * z2 / 2.0;
-        point.energy -= self.seated_push * SEATED * given;
-        // A contact that is all but rigid: the law's own tangent.
+        let stored = 1.0 / 6.0 - z2 + 4.0 / 3.0 * z2 * z - z2 * z2 / 2.0;
+        point.energy += self.bedding_push * BEDDING * stored;
+        // A contact that is all but rigid leaves the law its own tangent.
         if z <= 0.0 {
             return point;
         }
-        softened(point, self.seated_push * slack / (SEATED * z))
+        softened(point, self.bedding_push * slack / (BEDDING * z))
     }
 }
 
 impl Law for LiftsOff {
     fn at(&self, x: &Vec3) -> LawPoint {
-        let seated = self.law.at(x);
-        if seated.force.z <= -self.seated_push {
-            return seated;
-        }
-        let nearly = self.law.at(&Vec3::new(x.x, x.y, x.z - SEATED));
-        if nearly.force.z >= 0.0 {
+        if self.law.at(x).force.z >= 0.0 {
             return self.lifted(x);
+        }
+        let mut bedded = self.law.at(&Vec3::new(x.x, x.y, x.z + BEDDING));
+        if bedded.force.z <= -self.bedding_push {
+            bedded.energy += self.bedding_push * BEDDING / 6.0;
+            return bedded;
         }
         self.in_contact(x)
     }
@@ -222,13 +222,15 @@ mod tests {
     fn a_law_whose_axes_know_of_each_other_stays_convex_and_elastic() {
         let bound = leaning();
         let loose = LiftsOff::new(Arc::new(leaning()));
-        let (mut seated, mut lifted, mut between) = (0, 0, 0);
+        let (mut bedded, mut lifted, mut between) = (0, 0, 0);
         for x in places() {
-            let (point, law) = (loose.at(&x), bound.at(&x));
+            let settled = Vec3::new(x.x, x.y, x.z + BEDDING);
+            let (point, law) = (loose.at(&x), bound.at(&settled));
             assert!(point.force.z <= 0.0, "{x}");
-            if -law.force.z >= loose.seated_push {
-                assert_eq!(point, law);
-                seated += 1;
+            assert!(point.energy >= 0.0, "{x}");
+            if -law.force.z >= loose.bedding_push {
+                assert_eq!((point.force, point.tangent), (law.force, law.tangent));
+                bedded += 1;
             } else if point.force.z.abs() <= 0.0 {
                 assert!(point.tangent.column(2).amax() <= 0.0);
                 lifted += 1;
@@ -251,8 +253,8 @@ mod tests {
             }
         }
         assert!(
-            seated > 100 && lifted > 100 && between > 5,
-            "{seated} {lifted} {between}"
+            bedded > 100 && lifted > 100 && between > 5,
+            "{bedded} {lifted} {between}"
         );
     }
 
@@ -266,7 +268,7 @@ mod tests {
         let pull = law.at(&Vec3::new(-4e-3, 0.0, -1e-3)).force.z;
         assert!(pull > 0.0, "{pull}");
         assert!(push(-4e-3, -1e-3) <= 0.0);
-        let carried = -law.at(&Vec3::new(4e-3, 0.0, 1e-3)).force.z;
+        let carried = -law.at(&Vec3::new(4e-3, 0.0, 1e-3 + BEDDING)).force.z;
         assert!(carried > 0.0);
         assert_relative_eq!(push(4e-3, 1e-3), carried);
     }
