@@ -43,7 +43,7 @@ codes! {
     /// saved again as UTF-8.
     NotText = "M001", "the file is not UTF-8 text";
     /// The file is larger than any build needs. A model file is a few kilobytes
-    /// of text; scans, pictures and measured curves stay in files of their own.
+    /// of text; scans, pictures and recordings stay in files of their own.
     TooLarge = "M002", "the file is too large";
     /// The text is not valid TOML: a missing quote, a bracket that is not
     /// closed, a key written twice. All such places are shown; what they mean
@@ -117,6 +117,13 @@ codes! {
     /// what is listed and read the file again; often one slip near the top is
     /// the cause of many.
     TooManyProblems = "M024", "more problems than are listed";
+    /// A measured curve of force against deflection is one no isolator has, or
+    /// cannot be read in one way only. Its points are in order of deflection,
+    /// each deflection once; the force never falls as the deflection rises; it
+    /// goes through the free position, `["0 mm", "0 N"]`. Write the loading
+    /// branch alone, after the part has been worked in. Where a real part gives
+    /// way, as a buckling boot does, its curve ends before.
+    ImpossibleCurve = "M025", "impossible curve";
     /// The inertia is possible but belongs to a body as flat as a sheet
     /// (J1 + J2 within 2 % of J3; common practice). Check the sign convention of
     /// the products and the point that the tensor is about.

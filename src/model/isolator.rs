@@ -9,15 +9,15 @@
 //!
 //! | key | meaning | unit | default |
 //! |---|---|---|---|
-//! | `kind` | how it is described: `"rates"`, `"solid"`, `"block"`, `"polyurethane"` | word | needed |
+//! | `kind` | how it is described: `"rates"`, `"block"`, `"bush"`, `"curve"`, `"rod"`, `"hydraulic"`, `"polyurethane"`, `"solid"` | word | needed |
 //! | `measured_rates` | static rates at the free position, measured or from a catalogue, in place of those of a formula | linear rate | from the formula |
 //! | `rotational_rates` | static rates about u, v, w, or one for all three | angular rate | by kind |
-//! | `stiffening` | deflection beyond which it grows stiffer: keys as of `stops` | table | none |
+//! | `stiffening` | deflections beyond which it grows stiffer: see [`stiffening`] | table | none |
 //! | `stops` | free travel and rate of its stops: see [`stop`] | table | none |
 //! | `limits` | `{ u, v, w }`: largest deflection either way for a long life | lengths | not checked |
 //! | `dynamic_ratio` | rate in vibration of micrometres over static rate, 0.5 to 10 | ratio | by kind |
 //! | `dynamic_ratio_large` | the same in vibration of a millimetre and more | ratio | by kind |
-//! | `dynamic_rates` | rates in vibration of micrometres along u, v, w, in place of `dynamic_ratio` | linear rate | from `dynamic_ratio` |
+//! | `dynamic_rates` | rates in vibration of micrometres along u, v, w, of the rubber alone where there is fluid, in place of `dynamic_ratio` | linear rate | from `dynamic_ratio` |
 //! | `loss_factor` | loss factor in vibration, 0 to 2 | ratio | by kind |
 //! | `scatter` | half-width of the band of the real rate, 0 to 0.9 | ratio | by kind |
 //! | `tension` | whether it may be pulled along `w`: `"allowed"`, `"avoid"`, or `"none"` when it lifts off | word | by kind |
@@ -25,9 +25,11 @@
 
 pub mod altered;
 pub mod block;
+pub mod curve;
 mod description;
 pub mod dynamic;
 pub mod fluid;
+pub mod hydraulic;
 pub mod law;
 mod limit;
 mod one_sided;
@@ -37,6 +39,7 @@ pub mod rubber;
 mod section;
 pub mod service;
 pub mod solid;
+pub mod stiffening;
 pub mod stop;
 pub mod strain;
 
@@ -53,7 +56,14 @@ use stop::AxisStops;
 use strain::StrainMeasure;
 
 /// Every kind that a file can name.
-const KINDS: &[Kind] = &[rates::KIND, solid::KIND, block::KIND, polyurethane::KIND];
+const KINDS: &[Kind] = &[
+    rates::KIND,
+    block::KIND,
+    curve::KIND,
+    hydraulic::KIND,
+    polyurethane::KIND,
+    solid::KIND,
+];
 
 /// Whether an isolator may be pulled along its own axis.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

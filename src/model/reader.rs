@@ -11,6 +11,7 @@
 
 mod bound;
 mod group;
+mod list;
 mod names;
 mod sink;
 mod value;
@@ -23,9 +24,9 @@ use toml::de::{DeTable, DeValue};
 
 pub(crate) use bound::Bound;
 pub(crate) use group::{Items, NamedItems};
+pub(crate) use list::{Column, Ends, Pair};
 pub(crate) use names::{Names, unknown_name};
 pub(crate) use sink::{MOST_PROBLEMS, Sink};
-pub(crate) use value::Ends;
 use value::{kind_in_words, number_of};
 
 use crate::diagnostic::{Code, Diagnostic, did_you_mean};

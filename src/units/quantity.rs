@@ -20,6 +20,8 @@ pub enum Quantity {
     LinearRate,
     /// Torque per rotation, in N m/rad.
     AngularRate,
+    /// Force per speed of a damper, in N s/m.
+    Damping,
     /// A plane angle, in rad.
     Angle,
     /// A rotational speed or a frequency, in rad/s: one turn or one cycle is 2π rad.
@@ -42,7 +44,7 @@ pub enum Quantity {
 
 impl Quantity {
     /// Every quantity, in the order in which they are listed for people.
-    pub const ALL: [Self; 16] = [
+    pub const ALL: [Self; 17] = [
         Self::Length,
         Self::Area,
         Self::Mass,
@@ -50,6 +52,7 @@ impl Quantity {
         Self::Torque,
         Self::LinearRate,
         Self::AngularRate,
+        Self::Damping,
         Self::Angle,
         Self::Frequency,
         Self::Inertia,
@@ -72,6 +75,7 @@ impl Quantity {
             Self::Torque => "torque",
             Self::LinearRate => "linear rate",
             Self::AngularRate => "angular rate",
+            Self::Damping => "damping",
             Self::Angle => "angle",
             Self::Frequency => "frequency",
             Self::Inertia => "inertia",
@@ -95,6 +99,7 @@ impl Quantity {
             Self::Torque => "180 N m",
             Self::LinearRate => "250 N/mm",
             Self::AngularRate => "40 N m/deg",
+            Self::Damping => "650 N s/m",
             Self::Angle => "4 deg",
             Self::Frequency => "750 rpm",
             Self::Inertia => "2.5 kg m2",
@@ -132,6 +137,7 @@ impl Quantity {
             Self::Torque => "N m",
             Self::LinearRate => "N/m",
             Self::AngularRate => "N m/rad",
+            Self::Damping => "N s/m",
             Self::Angle => "rad",
             Self::Frequency => "rad/s",
             Self::Inertia => "kg m2",

@@ -110,6 +110,7 @@ pub(super) fn rows(quantity: Quantity) -> &'static [UnitRow] {
         Quantity::Torque => TORQUE,
         Quantity::LinearRate => LINEAR_RATE,
         Quantity::AngularRate => ANGULAR_RATE,
+        Quantity::Damping => DAMPING,
         Quantity::Angle => ANGLE,
         Quantity::Frequency => FREQUENCY,
         Quantity::Inertia => INERTIA,
@@ -217,6 +218,18 @@ const ANGULAR_RATE: &[UnitRow] = &[
         &["lbf in/deg", "lb in/deg", "in lb/deg", "in lbf/deg"],
         POUND_INCH.per(DEGREE),
         "1 lbf in for each degree",
+        YARD_AND_WEIGHT,
+    ),
+];
+
+const DAMPING: &[UnitRow] = &[
+    UnitRow::si(&["N s/m"], ONE, "1 N for each m/s"),
+    UnitRow::si(&["N s/mm"], KILO, "1 N for each mm/s"),
+    UnitRow::si(&["kN s/m"], KILO, "1000 N for each m/s"),
+    UnitRow::trade(
+        &["lbf s/in", "lb s/in"],
+        POUND_FORCE.per(INCH),
+        "1 lbf for each in/s",
         YARD_AND_WEIGHT,
     ),
 ];

@@ -77,6 +77,9 @@ fn every_fixture_has_exactly_the_problems_it_lists() {
 /// A usable build to break.
 pub(crate) const GOOD: &str = include_str!("diagnostics/good/whole.toml");
 
+/// A usable build with more ways to describe an isolator.
+const ISOLATORS: &str = include_str!("diagnostics/good/isolators.toml");
+
 /// The good build with one text in it replaced.
 fn with(old: &str, new: &str) -> String {
     assert_eq!(GOOD.matches(old).count(), 1, "{old} must stand there once");
@@ -94,8 +97,9 @@ fn only(old: &str, new: &str) -> (Diagnostic, String) {
 }
 
 #[test]
-fn the_good_build_has_no_problem() {
+fn the_good_builds_have_no_problem() {
     assert_eq!(problems(GOOD), []);
+    assert_eq!(problems(ISOLATORS), []);
 }
 
 #[test]

@@ -1,5 +1,7 @@
 //! The one assertion helper of the suite, and builders that keep the tests short.
 
+pub(crate) mod law;
+
 use nalgebra::UnitQuaternion;
 use std::fmt::Debug;
 use std::sync::Arc;

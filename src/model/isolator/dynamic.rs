@@ -193,12 +193,17 @@ pub(super) fn read(section: &Section<'_>, description: Option<&Description>) -> 
     })
 }
 
-/// Ratios from rates along each axis.
+/// Ratios of the rubber from rates along each axis.
 fn ratio_of_rates(section: &Section<'_>, rates: &Vec3, description: &Description) -> Option<Vec3> {
     let tangent = description.law.at(&Vec3::zeros()).tangent;
     let mut ratio = Vec3::repeat(1.0);
     for (axis, name) in AXIS_NAMES.into_iter().enumerate() {
-        let rate = tangent[(axis, axis)];
+        // The fluid has a dynamic rate of its own.
+        let of_fluid = match &description.fluid {
+            Some(fluid) if axis == 2 => fluid.static_rate(),
+            _ => 0.0,
+        };
+        let rate = tangent[(axis, axis)] - of_fluid;
         if rate <= 0.0 && rates[axis] <= 0.0 {
             continue;
         }
@@ -238,11 +243,9 @@ fn warn_of_a_pair_no_rubber_has(section: &Section<'_>, ratio: f64, loss_factor: 
     if loss_factor >= implied * DOUBTFUL_LOSS {
         return;
     }
-    let key = if section.has("loss_factor") {
-        "loss_factor"
-    } else {
-        "dynamic_ratio"
-    };
+    let keys = ["loss_factor", "dynamic_rates"];
+    let stated = keys.into_iter().find(|key| section.has(key));
+    let key = stated.unwrap_or("dynamic_ratio");
     section.note(
         Diagnostic::warning(
             Code::UnlikelyLoss,

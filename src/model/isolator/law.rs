@@ -15,8 +15,8 @@ pub struct LawPoint {
 
 /// Elastic law of one isolator in its own axes u, v, w.
 ///
-/// The energy is convex: the tangent has no negative direction. A bracket in
-/// series relies on it.
+/// The energy is convex: the tangent has no negative direction. Force and energy
+/// are nothing at no deflection. A bracket in series relies on both.
 pub trait Law: std::fmt::Debug + Send + Sync {
     /// Force, tangent and energy at the isolator's own deflection `x` \[m\], powertrain side minus chassis side.
     fn at(&self, x: &Vec3) -> LawPoint;

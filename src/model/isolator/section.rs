@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::altered::{MeasuredAs, Scaled};
 use super::description::Description;
 use super::one_sided::LiftsOff;
-use super::stop::Progressive;
+use super::stiffening::{self, Progressive};
 use super::{AXIS_NAMES, Isolator, KINDS, Kind, Tension, dynamic, limit, service, stop};
 use crate::diagnostic::Code;
 use crate::model::reader::{Bound, Section, quoted, unknown_name};
@@ -26,7 +26,7 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
     );
     let service = service::read(&section, described);
     let dynamics = dynamic::read(&section, described);
-    let stiffening = stop::read_stiffening(&section);
+    let stiffening = stiffening::read(&section);
     let stops = stop::read(&section);
     let limits = limit::read(&section);
     let scatter = section.ratio("scatter", Bound::Within(0.0, 0.9));
@@ -38,6 +38,18 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
             ("none", Tension::None),
         ],
     );
+    let has_fluid = described.is_some_and(|described| described.fluid.is_some());
+    if has_fluid && tension == Some(Tension::None) {
+        section.refuse(
+            "tension",
+            Code::Conflict,
+            format!(
+                "{} says that it lifts off, but the chambers hold it both ways",
+                section.key_name("tension")
+            ),
+            "a mount with fluid inside is bolted on both sides: write `\"avoid\"` or `\"allowed\"`",
+        );
+    }
     if let (Some(stops), Some(limits)) = (&stops, &limits) {
         limit::warn_of_idle(&section, stops, limits);
     }
@@ -70,7 +82,9 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
         described.rotational * service.rate_factor
     };
     let mut dynamics = dynamics?;
-    dynamics.fluid = described.fluid;
+    dynamics.fluid = described
+        .fluid
+        .map(|fluid| fluid.with_rubber(service.rate_factor));
     Some(Isolator {
         rotational,
         is_rod: described.is_rod,

@@ -1,24 +1,20 @@
 //! Stops of an isolator: free travel each way along an axis, then a stiff contact.
 //!
-//! Acts on the isolator's own deflection, in parallel to its law. Stiffening is
-//! the same contact as part of the rubber: it stiffens in vibration and
-//! scatters with it, and touching it is no stop.
+//! Acts on the isolator's own deflection, in parallel to its law.
 //!
 //! Key `stops` of an isolator:
 //!
 //! | key | meaning | unit | default |
 //! |---|---|---|---|
-//! | `u`, `v`, `w` | free travel `[lower, upper]` along the axis, one below and one above zero | 2 lengths | no stop |
-//! | `rate` | rate of a touched stop | linear rate | 4 kN/mm |
-//! | `blend` | travel over which the rate grows from zero to full; at most a tenth of the smallest free travel | length | 0.5 mm |
+//! | `u`, `v`, `w` | free travel `[lower, upper]` along the axis, one below and one above zero; `"none"` for an end without a stop | 2 lengths | no stop |
+//! | `rate` | rate of a touched stop, or three for the stops along u, v, w | linear rate | 4 kN/mm |
+//! | `blend` | travel over which the rate grows from zero to full; at most a tenth of the smallest free travel | length | 0.5 mm, or that tenth |
 
-use std::sync::Arc;
+pub(super) mod travel;
 
-use super::{AXIS_NAMES, AxisPoint, Law, LawPoint};
-use crate::diagnostic::Code;
-use crate::model::reader::{Bound, Ends, Section};
-use crate::spatial::Vec3;
-use crate::units::Quantity;
+use super::AxisPoint;
+use crate::model::reader::Section;
+use travel::Blend;
 
 /// Rate of a stop where the file states none [N/m].
 ///
@@ -26,31 +22,18 @@ use crate::units::Quantity;
 /// Common practice: a thin rubber-faced metal stop is some ten times stiffer than the mount.
 const USUAL_RATE: f64 = 4e6;
 
-/// Travel over which a stop's rate grows where the file states none \[m\].
+/// How the rate of a stop grows.
 ///
 /// # Source
 /// Common practice: small against the free travel, large enough that the
 /// contact is no kink.
-const USUAL_BLEND: f64 = 0.5e-3;
-
-/// The blend is at most this share of the smallest free travel.
-const BLEND_SHARE: f64 = 0.1;
-
-/// Free travel that a file may state \[m\].
-const TRAVEL: Bound = Bound::Stated(-1.0, 1.0, "within 1 m either way");
-
-/// How the two free travels are written: the signs are what is most often forgotten.
-const TRAVELS: Ends<'_> = Ends {
-    example: "[\"-12 mm\", \"10 mm\"]",
-    order: "write how far it may be pushed, with a minus, then how far it may be pulled: \
-            `[\"-12 mm\", \"10 mm\"]`, at least 0.01 mm each; where there is no stop, a travel \
-            that is never reached",
+const BLEND: Blend = Blend {
+    usual: 0.5e-3,
+    share: 0.1,
+    share_in_words: "a tenth",
 };
 
-/// Smallest free travel either way [m]: below it the contact is too abrupt to be followed.
-const LEAST_TRAVEL: f64 = 0.01e-3;
-
-/// Stops along one axis.
+/// Stops along one axis, or what is like them: a range of free travel with a contact at its ends.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AxisStops {
     /// Deflection at which the lower stop is touched \[m\], below zero; `None` when there is no such stop.
@@ -134,112 +117,7 @@ pub(super) fn read(section: &Section<'_>) -> Option<[AxisStops; 3]> {
     if !section.has("stops") {
         return Some([AxisStops::NONE; 3]);
     }
-    let stops = section.section("stops")?;
-    let travels = AXIS_NAMES.map(|axis| read_travel(&stops, axis));
-    let rate = stops.quantity("rate", Quantity::LinearRate, Bound::RATE);
-    if !stops.has("rate") {
-        stops.assume("rate", "4 kN/mm (common practice)");
-    }
-    let [u, v, w] = travels;
-    let smallest = travels
-        .iter()
-        .flatten()
-        .flatten()
-        .map(|travel| travel[1].min(-travel[0]))
-        .fold(f64::INFINITY, f64::min);
-    let blend = read_blend(&stops, BLEND_SHARE * smallest);
-    let has_rate = stops.has("rate");
-    stops.finish();
-    let travels = [u?, v?, w?];
-    let blend = blend?;
-    let rate = if has_rate { rate? } else { USUAL_RATE };
-    Some(travels.map(|travel| {
-        travel.map_or(AxisStops::NONE, |[lower, upper]| AxisStops {
-            lower: Some(lower),
-            upper: Some(upper),
-            rate,
-            blend,
-        })
-    }))
-}
-
-/// Travel over which the rate grows, at most `most` \[m\] so that it stays small against the free travel.
-fn read_blend(stops: &Section<'_>, most: f64) -> Option<f64> {
-    if !stops.has("blend") {
-        let blend = USUAL_BLEND.min(most);
-        stops.assume("blend", format!("{:.2} mm (common practice)", blend * 1e3));
-        return Some(blend);
-    }
-    let blend = stops.quantity("blend", Quantity::Length, Bound::Positive)?;
-    if blend > most {
-        stops.refuse(
-            "blend",
-            Code::OutOfRange,
-            format!(
-                "`blend` must be at most a tenth of the smallest free travel: {:.2} mm",
-                most * 1e3
-            ),
-            "a blend this long would be a spring of its own; make it shorter or leave it out",
-        );
-        return None;
-    }
-    Some(blend)
-}
-
-/// Free travel along one axis: below zero one way, above zero the other. The inner `None` is an axis without stops.
-fn read_travel(stops: &Section<'_>, axis: &'static str) -> Option<Option<[f64; 2]>> {
-    if !stops.has(axis) {
-        return Some(None);
-    }
-    let travel = stops.span(axis, Quantity::Length, TRAVEL, &TRAVELS)?;
-    if travel[0] > -LEAST_TRAVEL || travel[1] < LEAST_TRAVEL {
-        stops.refuse(
-            axis,
-            Code::InsideOut,
-            format!(
-                "{} must lie on both sides of the free position: {:.2} mm, {:.2} mm",
-                stops.key_name(axis),
-                travel[0] * 1e3,
-                travel[1] * 1e3
-            ),
-            TRAVELS.order,
-        );
-        return None;
-    }
-    Some(Some(travel))
-}
-
-/// A law that grows stiffer beyond given deflections.
-#[derive(Debug)]
-pub(super) struct Progressive {
-    law: Arc<dyn Law>,
-    beyond: [AxisStops; 3],
-}
-
-impl Progressive {
-    pub(super) fn new(law: Arc<dyn Law>, beyond: [AxisStops; 3]) -> Self {
-        Self { law, beyond }
-    }
-}
-
-impl Law for Progressive {
-    fn at(&self, x: &Vec3) -> LawPoint {
-        let mut point = self.law.at(x);
-        for (axis, beyond) in self.beyond.iter().enumerate() {
-            if let Some(more) = beyond.contact(x[axis]) {
-                point = point.plus(axis, more);
-            }
-        }
-        point
-    }
-}
-
-/// Reads `stiffening`; the inner `None` when the key is absent.
-pub(super) fn read_stiffening(section: &Section<'_>) -> Option<Option<[AxisStops; 3]>> {
-    if !section.has("stiffening") {
-        return Some(None);
-    }
-    None
+    travel::read(section.section("stops")?, Some(USUAL_RATE), &BLEND)
 }
 
 #[cfg(test)]

@@ -10,14 +10,6 @@ use crate::diagnostic::{Code, Diagnostic};
 use crate::spatial::Vec3;
 use crate::units::{self, Quantity, UnitError, UnitErrorKind};
 
-/// How a list of two ends is written.
-pub(crate) struct Ends<'t> {
-    /// A list that is taken, as it stands in a file.
-    pub(crate) example: &'t str,
-    /// What to write when the first end is above the second.
-    pub(crate) order: &'t str,
-}
-
 /// Shortest direction that is taken as one.
 const SHORTEST_DIRECTION: f64 = 1e-9;
 
@@ -149,13 +141,13 @@ impl<'a> Section<'a> {
         quantity: Quantity,
         bound: Bound,
     ) -> Option<Vec3> {
-        // With one comma a decimal comma is meant more often than a third number is forgotten.
-        if self
-            .value(key)?
-            .get_ref()
-            .as_str()
-            .is_some_and(|text| text.matches(',').count() < 2)
-        {
+        let is_one = match self.value(key)?.get_ref() {
+            // With one comma a decimal comma is meant more often than a third number is forgotten.
+            DeValue::String(text) => text.matches(',').count() < 2,
+            DeValue::Integer(_) | DeValue::Float(_) => true,
+            _ => false,
+        };
+        if is_one {
             let all = self.quantity(key, quantity, bound)?;
             return Some(Vec3::repeat(all));
         }
@@ -175,48 +167,6 @@ impl<'a> Section<'a> {
             );
         }
         unit
-    }
-
-    /// List of two numbers with units, the first not above the second, in SI.
-    pub(crate) fn span(
-        &self,
-        key: &'static str,
-        quantity: Quantity,
-        bound: Bound,
-        ends: &Ends<'_>,
-    ) -> Option<[f64; 2]> {
-        let value = self.value(key)?;
-        let one = example(quantity, 1, bound);
-        let items = value.get_ref().as_array().filter(|list| list.len() == 2);
-        let Some(items) = items else {
-            let wanted = format!("a list of two texts such as {}", ends.example);
-            self.wrong_kind(value.span(), key, &wanted, value.get_ref());
-            return None;
-        };
-        let numbers: Vec<Option<f64>> = items
-            .iter()
-            .map(|item| {
-                let [number] = self.quantity_texts::<1>(key, item, quantity, bound)?;
-                self.bounded(key, item.span(), number, bound, &one)
-            })
-            .collect();
-        let [Some(low), Some(high)] = numbers[..] else {
-            return None;
-        };
-        if low > high {
-            self.refuse(
-                key,
-                Code::InsideOut,
-                format!(
-                    "the first end of {} is above the second: {}",
-                    self.key_name(key),
-                    self.written(value.span())
-                ),
-                ends.order,
-            );
-            return None;
-        }
-        Some([low, high])
     }
 
     /// The number when it is within the bound; else a problem, with an example of what is taken.
@@ -249,7 +199,7 @@ impl<'a> Section<'a> {
         None
     }
 
-    fn quantity_texts<const N: usize>(
+    pub(super) fn quantity_texts<const N: usize>(
         &self,
         key: &str,
         value: &Spanned<DeValue<'a>>,
@@ -362,7 +312,7 @@ pub(super) fn number_of(value: &DeValue<'_>) -> Option<f64> {
 }
 
 /// A value as it is written in the file, quotes included.
-fn example(quantity: Quantity, count: usize, bound: Bound) -> String {
+pub(super) fn example(quantity: Quantity, count: usize, bound: Bound) -> String {
     format!("\"{}\"", bare_example(quantity, count, bound))
 }
 

@@ -81,6 +81,12 @@ fn one_value_in_two_units_is_one_value() {
         ("1 lb ft/deg", "12 in-lbf/deg", Quantity::AngularRate),
         ("250 N/mm", "250\u{a0}kN / m", Quantity::LinearRate),
         ("1 kg/mm", "9.80665 N/mm", Quantity::LinearRate),
+        ("1 N·s/mm", "1000 N s/m", Quantity::Damping),
+        (
+            "1 LBF-S/IN",
+            "0.17512683524647634 kN s/m",
+            Quantity::Damping,
+        ),
         ("1 MPa", "1 N/mm²", Quantity::Pressure),
         ("−3000 min⁻¹", "-50 Hz", Quantity::Frequency),
         ("3000 1/min", "50 Hz", Quantity::Frequency),

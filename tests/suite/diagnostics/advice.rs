@@ -57,8 +57,7 @@ fn travels_to_a_stop_are_shown_with_their_signs() {
         assert_eq!(
             help,
             "write how far it may be pushed, with a minus, then how far it may be pulled: \
-             `[\"-12 mm\", \"10 mm\"]`, at least 0.01 mm each; where there is no stop, a travel \
-             that is never reached"
+             `[\"-12 mm\", \"10 mm\"]`, at least 0.01 mm each; where it is free for good, `\"none\"`"
         );
     }
     for (old, new, example) in [

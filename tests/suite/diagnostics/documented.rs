@@ -4,6 +4,9 @@ use std::path::Path;
 
 use super::{GOOD, problems};
 
+/// The kind of one isolator of the good build, to be replaced by another.
+const PUCK: &str = "kind = \"solid\"\npuck = { diameter = \"60 mm\", bore = \"13 mm\", height = \"40 mm\", youngs_modulus = \"3 GPa\" }";
+
 /// Keys of the section in which an unknown key is put, as its message lists them.
 fn keys_where(old: &str, new: &str) -> Vec<String> {
     let text = GOOD.replacen(old, new, 1);
@@ -78,6 +81,36 @@ fn every_key_stands_in_the_table_of_its_module() {
             "[isolator.saddle]",
             "[isolator.saddle]\nzzzzzzz = 1",
             &["isolator.rs", "isolator/solid.rs"],
+            "",
+        ),
+        (
+            PUCK,
+            "zzzzzzz = 1\nkind = \"curve\"\ncurve = { w = [[\"0 mm\", \"0 N\"], [\"2 mm\", \"1 kN\"]] }\nrates = \"80, 80, 0 N/mm\"",
+            &["isolator.rs", "isolator/curve.rs"],
+            "",
+        ),
+        (
+            PUCK,
+            "kind = \"curve\"\ncurve = { zzzzzzz = 1, w = [[\"0 mm\", \"0 N\"], [\"2 mm\", \"1 kN\"]] }\nrates = \"80, 80, 0 N/mm\"",
+            &["isolator/curve.rs"],
+            "curve.",
+        ),
+        (
+            PUCK,
+            "zzzzzzz = 1\nkind = \"hydraulic\"\nrates = \"90, 90, 225 N/mm\"\ntrack = { upper = \"208 N/mm\", lower = \"2.4 N/mm\", mass = \"23.8 kg\", damping = \"656 N s/m\" }",
+            &["isolator.rs", "isolator/hydraulic.rs"],
+            "",
+        ),
+        (
+            PUCK,
+            "kind = \"hydraulic\"\nrates = \"90, 90, 225 N/mm\"\ntrack = { zzzzzzz = 1, upper = \"208 N/mm\", lower = \"2.4 N/mm\", mass = \"23.8 kg\", damping = \"656 N s/m\" }",
+            &["isolator/hydraulic.rs"],
+            "track.",
+        ),
+        (
+            "stops = {",
+            "stiffening = { zzzzzzz = 1, w = [\"-4 mm\", \"5 mm\"], rate = \"600 N/mm\" }\nstops = {",
+            &["isolator/stiffening.rs"],
             "",
         ),
         (

@@ -8,7 +8,7 @@ use bedplate::study::evaluate::evaluate;
 use proptest::prelude::*;
 use proptest::test_runner::Config;
 
-use super::GOOD;
+use super::{GOOD, ISOLATORS};
 
 /// Time in which any file is answered, in a build without optimisation on a slow and busy machine.
 const PATIENCE: Duration = Duration::from_secs(2);
@@ -117,6 +117,10 @@ const STRANGE: &[&str] = &[
     "true",
     "[]",
     "[[]]",
+    "[[\"0 mm\", \"0 N\"], [\"1e-2 mm\", \"9e7 N\"], [\"1 m\", \"1e8 N\"]]",
+    "{ w = [[\"0 mm\", \"0 N\"], [\"1e-9 mm\", \"1e8 N\"]] }",
+    "{ w = [[\"-1 mm\", \"0 N\"], [\"0 mm\", \"0 N\"], [\"1 mm\", \"1e-5 N\"]] }",
+    "[\"none\", \"none\"]",
     "{}",
     "{ a = 1 }",
     "1979-05-27T07:32:00Z",
@@ -127,6 +131,9 @@ const STRANGE: &[&str] = &[
     "\"settled\"",
     "\"axle-shafts\"",
     "\"rates\"",
+    "\"none\"",
+    "\"curve\"",
+    "\"hydraulic\"",
     "[\"engine\"]",
 ];
 
@@ -203,17 +210,20 @@ proptest! {
     }
 
     #[test]
-    fn a_spoiled_build_is_answered(changes in prop::collection::vec(change(), 1..6)) {
-        survive(changed(GOOD, &changes).as_bytes());
+    fn a_spoiled_build_is_answered(
+        build in prop::sample::select(&[GOOD, ISOLATORS][..]),
+        changes in prop::collection::vec(change(), 1..6),
+    ) {
+        survive(changed(build, &changes).as_bytes());
     }
 }
 
-/// The good build with some of its numbers, those inside texts too, multiplied by powers of ten.
-fn scaled(powers: &[i32]) -> String {
+/// A build with some of its numbers, those inside texts too, multiplied by powers of ten.
+fn scaled(build: &str, powers: &[i32]) -> String {
     let mut out = String::new();
     let mut number = String::new();
     let mut next = powers.iter().cycle();
-    for c in GOOD.chars().chain(['\n']) {
+    for c in build.chars().chain(['\n']) {
         if c.is_ascii_digit() || (c == '.' && !number.is_empty()) {
             number.push(c);
             continue;
@@ -237,25 +247,27 @@ proptest! {
 
     #[test]
     fn a_build_with_numbers_of_any_size_is_answered(
+        build in prop::sample::select(&[GOOD, ISOLATORS][..]),
         powers in prop::collection::vec(prop_oneof![40 => Just(0), 1 => -5..6], 60..120)
     ) {
-        survive(scaled(&powers).as_bytes());
+        survive(scaled(build, &powers).as_bytes());
     }
 }
 
-/// Each key of the good build with each strange value, one at a time: what is read evaluates.
+/// Each key of the good builds with each strange value, one at a time: what is read evaluates.
 #[test]
 fn every_key_with_every_strange_value_is_answered() {
-    let mut read = 0;
-    for line in 0..GOOD.lines().filter(|line| line.contains(" = ")).count() {
-        for with in 0..STRANGE.len() {
-            read += usize::from(survive(
-                changed(GOOD, &[Change::Replace(line, with)]).as_bytes(),
-            ));
+    for build in [GOOD, ISOLATORS] {
+        let mut read = 0;
+        for line in 0..build.lines().filter(|line| line.contains(" = ")).count() {
+            for with in 0..STRANGE.len() {
+                let spoiled = changed(build, &[Change::Replace(line, with)]);
+                read += usize::from(survive(spoiled.as_bytes()));
+            }
         }
+        // Some are honest values of the key, such as 1 N/m for a bracket.
+        assert!(read > 50, "{read}");
     }
-    // Some are honest values of the key, such as 1 N/m for a bracket.
-    assert!(read > 50, "{read}");
 }
 
 /// Blocks from a sheet to a thread, as soft and as hard as a file may say: all are read and evaluated.
