@@ -9,7 +9,7 @@
 //!
 //! | key | meaning | unit | default |
 //! |---|---|---|---|
-//! | `kind` | how it is described: `"rates"`, `"solid"` | word | needed |
+//! | `kind` | how it is described: `"rates"`, `"solid"`, `"bush"`, `"rod"` | word | needed |
 //! | `measured_rates` | static rates at the free position, measured or from a catalogue, in place of those of a formula | linear rate | from the formula |
 //! | `rotational_rates` | static rates about u, v, w, or one for all three | angular rate | by kind |
 //! | `stiffening` | deflection beyond which it grows stiffer: keys as of `stops` | table | none |
@@ -24,6 +24,7 @@
 //! | `temperature`, `temperature_factor`, `age_factor`, `creep`, `heat_limit` | what heat, age and time do to it: see [`service`] | | by kind |
 
 pub mod altered;
+pub mod bush;
 mod description;
 pub mod dynamic;
 pub mod fluid;
@@ -31,6 +32,7 @@ pub mod law;
 mod limit;
 mod one_sided;
 pub mod rates;
+pub mod rod;
 pub mod rubber;
 mod section;
 pub mod service;
@@ -51,7 +53,7 @@ use stop::AxisStops;
 use strain::StrainMeasure;
 
 /// Every kind that a file can name.
-const KINDS: &[Kind] = &[rates::KIND, solid::KIND];
+const KINDS: &[Kind] = &[rates::KIND, solid::KIND, bush::KIND, rod::KIND];
 
 /// Whether an isolator may be pulled along its own axis.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -19,7 +19,8 @@ pub(super) const KIND: Kind = Kind {
     read,
 };
 
-fn usual() -> Usual {
+/// What is usual where only forces and deflections are known of the rubber.
+pub(super) fn usual() -> Usual {
     Usual {
         dynamic_ratio: 1.3,
         dynamic_ratio_large: 1.1,
