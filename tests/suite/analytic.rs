@@ -8,7 +8,6 @@ mod hard_builds;
 mod mount_law;
 mod powertrain_on_mounts;
 mod rest_and_torque;
-
 mod settled;
 mod torque;
 mod units;

@@ -8,6 +8,10 @@
 //! | `bush.length` | along w, 0.05 to 60 times the wall | length | needed |
 //! | `voids` | share of the rate that is left along u, v, w where rubber is cut out, 0.05 to 1 | 3 ratios | `"1, 1, 1"` |
 //! | `rubber`, `hardness` | what the rubber is, with the other keys of [`rubber`] | word, hardness | as there |
+//!
+//! Voids along u are rubber cut out at both ends of u. About v the tubes tilt in
+//! that same rubber, so the rate about v takes the share of u, the rate about u
+//! that of v; the rate about w takes the share of w.
 
 mod conical;
 mod radial;
@@ -139,10 +143,9 @@ pub(crate) fn read_voids(section: &Section<'_>) -> Option<Vec3> {
 
 /// A bush of any rubber: law, rates about its axes, strain and remarks; the compound is left to the caller.
 ///
-/// Voids along u take rubber away at both ends of u. Tilting about v pushes and
-/// shears that same rubber, so the rate about v takes the share of u, and the
-/// rate about u that of v. Turning about w shears the wall all round, as
-/// pushing along w does, and takes the share of w.
+/// Tilting about v pushes and shears the rubber at both ends of u, as shifting
+/// along u does; turning about w shears the wall all round, as shifting along w
+/// does. Hence whose share of `voids` each rate takes.
 pub(crate) fn describe(bush: &Bush, moduli: &Moduli, voids: &Vec3, usual: Usual) -> Description {
     let tilting = Vec3::new(voids.y, voids.x, voids.z);
     let rates = bush.rates(moduli).component_mul(voids);
