@@ -25,6 +25,7 @@
 
 pub mod altered;
 pub mod block;
+pub mod bush;
 pub mod curve;
 mod description;
 pub mod dynamic;
@@ -35,6 +36,7 @@ mod limit;
 mod one_sided;
 pub mod polyurethane;
 pub mod rates;
+pub mod rod;
 pub mod rubber;
 mod section;
 pub mod service;
@@ -59,7 +61,9 @@ use strain::StrainMeasure;
 const KINDS: &[Kind] = &[
     rates::KIND,
     block::KIND,
+    bush::KIND,
     curve::KIND,
+    rod::KIND,
     hydraulic::KIND,
     polyurethane::KIND,
     solid::KIND,

@@ -2,6 +2,8 @@
 
 mod axes;
 mod block;
+mod bush;
+mod bush_and_rod;
 mod composite_mass;
 mod curve;
 mod hard_builds;

@@ -3,6 +3,7 @@
 mod block;
 mod build;
 mod equilibrium;
+mod every_kind;
 mod model_file;
 mod modes;
 mod tangent;

@@ -1,13 +1,18 @@
-//! Kind `polyurethane`: cast polyurethane between plates, usually not bonded to them.
+//! Kind `polyurethane`: cast polyurethane between plates or tubes, usually not bonded to them.
 //!
 //! | key | meaning | unit | default |
 //! |---|---|---|---|
 //! | `hardness` | 20 to 90 Shore A, such as `"80 Shore A"` | number and scale | this or `modulus` |
 //! | `modulus` | measured moduli in place of `hardness`: keys as for [`rubber`](super::rubber), `bulk` 2000 MPa | table | from `hardness` |
+//! | `bush`, `voids` | sizes between two tubes, in place of the shape of a block: as of a [`bush`](super::bush) | tables | a block |
 //!
-//! Its shape is written with the keys of [`block`](super::block). Bonded to its plates it has `tension = "allowed"`.
+//! Its shape is written with the keys of [`block`](super::block), or with `bush`
+//! and `voids` as of a [`bush`](super::bush). Between plates it lifts off when
+//! pulled; bonded to them it has `tension = "allowed"`. Between tubes it is
+//! captive, but slides: it does not resist being turned about w.
 
 use super::block::{Pad, describe, read_form};
+use super::bush;
 use super::rubber::{
     Compound, Likely, Moduli, Relation, Rubber, Stiffness, dynamic_ratio_of_loss, read_stiffness,
 };
@@ -65,15 +70,38 @@ const CREEP: f64 = 0.33;
 /// Common practice: 0.3 to 0.7; grease makes it far less.
 const FRICTION: f64 = 0.5;
 
-/// Reads the keys. Another shape than those of a block, such as a bush, is another reader beside
-/// `read_form`, described with what [`read_material`] gives.
 fn read(section: &Section<'_>) -> Option<Description> {
+    if section.has("bush") {
+        return read_bush(section);
+    }
     let form = read_form(section);
     let material = read_material(section);
     let (form, material) = (form?, material?);
     let pad = form.pad(material.moduli);
     let mut description = describe(&form, material);
     description.remarks.extend(of_loose_faces(&pad));
+    Some(description)
+}
+
+/// An insert between two tubes.
+fn read_bush(section: &Section<'_>) -> Option<Description> {
+    let bush = bush::read_sizes(section);
+    let voids = bush::read_voids(section);
+    let material = read_material(section);
+    let (bush, material) = (bush?, material?);
+    let usual = Usual {
+        // The tubes hold it whichever way it is pushed.
+        tension: Tension::Allowed,
+        ..material.usual
+    };
+    let mut description = bush::describe(&bush, &material.moduli, &voids?, usual);
+    description.rotational.z = 0.0;
+    description.compound = Some(material.compound);
+    description.remarks.extend(material.remarks);
+    description.remarks.push(
+        "Pressed in and not bonded, only the pushed side works: its radial rates lie between half of those computed and the whole; measure them (common practice)"
+            .to_owned(),
+    );
     Some(description)
 }
 

@@ -17,6 +17,11 @@ pub enum StrainMeasure {
         /// Thickness of the rubber wall \[m\].
         wall: f64,
     },
+    /// Bushes in the two eyes of a rod along w, one behind the other: pushed across.
+    Eyes {
+        /// Thickness of the wall that the whole deflection strains as much as the worse of the two is strained \[m\].
+        wall: f64,
+    },
 }
 
 /// Nominal strains, none below zero: deflection over thickness.
@@ -57,6 +62,10 @@ impl StrainMeasure {
                 compression: f64::hypot(x.x, x.y) / wall,
                 tension: 0.0,
                 shear: x.z.abs() / wall,
+            },
+            Self::Eyes { wall } => Strains {
+                compression: x.z.abs() / wall,
+                ..Strains::default()
             },
         }
     }

@@ -70,3 +70,30 @@ fn usual_values_and_warnings() {
     );
     assert!(tall.remarks.join("\n").contains("faces hold while"));
 }
+
+/// Derived: the rates of a bush follow its shear modulus, a third of Young's modulus here; an
+/// insert that slides resists no turn about w, and none the less pulls as it pushes.
+#[test]
+fn an_insert_between_tubes() {
+    let sizes = "bush = { inner = \"16 mm\", outer = \"34 mm\", length = \"40 mm\" }";
+    let part = isolator_of(&format!(
+        "kind = \"polyurethane\"\n{sizes}\nhardness = \"80 Shore A\""
+    ));
+    let rubber = isolator_of(&format!(
+        "kind = \"bush\"\n{sizes}\nmodulus = {{ youngs = \"9.351 MPa\", shear = \"3.117 MPa\", shape = 1.0, bulk = \"2000 MPa\" }}"
+    ));
+    for axis in 0..3 {
+        let (found, expected) = (part.free_rate(axis), rubber.free_rate(axis));
+        assert_close("rate", &[found], &[expected], 1e-4, 0.0);
+    }
+    assert_close(
+        "tilt",
+        &[part.rotational.x],
+        &[rubber.rotational.x],
+        1e-4,
+        0.0,
+    );
+    assert!(rubber.rotational.z > 0.0);
+    assert_close("turn", &[part.rotational.z], &[0.0], 0.0, 0.0);
+    assert_eq!(part.tension, Tension::Allowed);
+}
