@@ -13,6 +13,7 @@ pub mod mass;
 pub mod mount;
 pub mod part;
 mod reader;
+pub mod strain_limit;
 pub mod surroundings;
 
 use criteria::Criteria;
