@@ -48,15 +48,6 @@ pub fn isolator(
         .ok_or(FigureError::Nothing("isolator at this place"))?;
     let weight = model.mass.mass() * STANDARD_GRAVITY;
     let works = works(model, evaluation, place);
-    let finite = |work: &Work| {
-        work.deflection
-            .iter()
-            .chain(&work.force)
-            .all(|v| v.is_finite())
-    };
-    if !works.iter().all(finite) {
-        return Err(FigureError::NotFinite("isolator"));
-    }
     let drawn = worth_drawing(&works);
     // The main axis first: it gets the whole width.
     let panels: Vec<Panel<'_>> = [2, 0, 1]

@@ -54,7 +54,16 @@ fn bounds_of_the_file_are_named_and_what_rubber_bears_where_its_size_is_known() 
 fn of_a_rod_only_its_own_line_is_drawn() {
     let rod = drawn(|part| part.is_rod = true);
     assert!(has(&rod, "Along the rod") && !has(&rod, "Along u") && !has(&rod, "Along w"));
-    assert!(has(&rod, "deflection, positive is pulled, mm"));
+    let axes = rod
+        .svg
+        .matches("deflection, positive is pulled, mm")
+        .count();
+    assert_eq!(axes, 1);
+    assert!(
+        rod.alt.contains("Along w") && !rod.alt.contains("Along u"),
+        "{}",
+        rod.alt
+    );
 }
 
 /// Distance from a place to a line of places, in the drawing's own units.
