@@ -20,7 +20,7 @@ use crate::model::isolator::{AXIS_NAMES, Isolator};
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
-use super::content::isolators::{self, sheet};
+use super::content::isolators::{self, curve_table, sheet};
 use super::content::table::{Cell, Column, Row, Table};
 use super::content::{axes, checks, clearances, deflections, frequencies, loads, mass, reactions};
 
@@ -94,7 +94,7 @@ pub fn isolator(model: &Model, isolator: &Isolator) -> Result<String, csv::Error
                 &shown(strains.map(|strains| strains.compression)),
                 &shown(strains.map(|strains| strains.tension)),
                 &shown(strains.map(|strains| strains.shear)),
-                &sheet::marks(&point.marks),
+                &curve_table::marks(&point.marks),
             ])?;
         }
     }

@@ -2,6 +2,7 @@
 
 pub mod bounds;
 pub mod curve;
+pub mod curve_table;
 pub mod rates;
 pub mod sheet;
 
@@ -99,11 +100,4 @@ pub fn tension_word(tension: Tension) -> &'static str {
         Tension::Avoid => "avoid",
         Tension::None => "none",
     }
-}
-
-/// Decimals that tell apart two lengths that are `step` \[m\] apart.
-fn decimals_of(step: f64) -> Digits {
-    let needed = 1.0 - Shown::Millimetre.from_si(step).log10().floor();
-    // From a tenth of a millimetre, as elsewhere, to a picometre.
-    Digits::Decimals(needed.clamp(1.0, 9.0) as u8)
 }

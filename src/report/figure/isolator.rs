@@ -1,5 +1,6 @@
 //! Force against deflection of one isolator, with what each mount on it does in each load case.
 
+mod bound_line;
 mod panel;
 #[cfg(test)]
 mod tests;

@@ -1,6 +1,5 @@
 //! All that is known of one isolator, to judge a part by before it is bought.
 
-use crate::model::isolator::strain::Strains;
 use crate::model::isolator::{AXIS_NAMES, Isolator, Tension};
 use crate::model::{Assumption, Model};
 use crate::report::content::table::{Cell, Column, Group, Row, Table};
@@ -9,9 +8,10 @@ use crate::spatial::{STANDARD_GRAVITY, Vec3};
 use crate::units::{Digits, Shown};
 
 use super::bounds::{self, Bound, BoundKind};
-use super::curve::{self, Curve, CurvePoint, Mark};
+use super::curve::{self, Curve};
+use super::curve_table::curve_table;
 use super::rates::{self, Rates};
-use super::{decimals_of, sentence};
+use super::sentence;
 
 /// Name and kind.
 #[must_use]
@@ -329,82 +329,4 @@ pub fn curves(model: &Model, isolator: &Isolator) -> Vec<Curve> {
     (0..3)
         .filter_map(|axis| curve::curve(isolator, axis, weight))
         .collect()
-}
-
-/// A strain as a column.
-struct StrainColumn {
-    word: &'static str,
-    of: fn(&Strains) -> f64,
-}
-
-const STRAINS: [StrainColumn; 3] = [
-    StrainColumn {
-        word: "compression",
-        of: |strains| strains.compression,
-    },
-    StrainColumn {
-        word: "tension",
-        of: |strains| strains.tension,
-    },
-    StrainColumn {
-        word: "shear",
-        of: |strains| strains.shear,
-    },
-];
-
-fn curve_table(curve: &Curve) -> Table {
-    let name = AXIS_NAMES.get(curve.axis).copied().unwrap_or_default();
-    let strains = || {
-        curve
-            .points
-            .iter()
-            .filter_map(|point| point.strains.as_ref())
-    };
-    let strained: Vec<StrainColumn> = STRAINS
-        .into_iter()
-        .filter(|column| strains().any(|strains| (column.of)(strains) > 0.0))
-        .collect();
-    let mut columns = vec![
-        Column::number("deflection", "deflection", Shown::Millimetre)
-            .digits(decimals_of(curve.step)),
-        Column::number("force", "force", Shown::Newton),
-        Column::number("rate", "rate", Shown::NewtonPerMillimetre),
-    ];
-    columns.extend(
-        strained
-            .iter()
-            .map(|column| Column::number(column.word, column.word, Shown::Percent)),
-    );
-    columns.push(Column::text("mark", "mark"));
-    let row = |point: &CurvePoint| {
-        let mut cells = [point.deflection, point.force, point.rate]
-            .map(Cell::Number)
-            .to_vec();
-        cells.extend(
-            strained
-                .iter()
-                .map(|column| Cell::maybe(point.strains.as_ref().map(column.of))),
-        );
-        cells.push(if point.marks.is_empty() {
-            Cell::Empty
-        } else {
-            Cell::Text(marks(&point.marks))
-        });
-        Row::new(name, cells)
-    };
-    Table {
-        id: "curve",
-        about: format!("Along {name}, static."),
-        item: "axis",
-        columns,
-        groups: vec![Group::plain(curve.points.iter().map(row).collect())],
-        note: None,
-    }
-}
-
-/// Marks of a point in words.
-#[must_use]
-pub fn marks(marks: &[Mark]) -> String {
-    let words: Vec<&str> = marks.iter().map(|mark| mark.word()).collect();
-    words.join(", ")
 }

@@ -2,15 +2,15 @@
 
 use plotters::style::text_anchor::HPos;
 
+use super::bound_line;
 use crate::model::isolator::{AXIS_NAMES, Isolator};
 use crate::report::content::isolators::bounds::{self, Bound, BoundKind};
 use crate::report::content::isolators::curve::{force_and_rate, range};
 use crate::report::figure::axis::{AXIS_FOOT, Axis};
 use crate::report::figure::canvas::{Canvas, LETTER, Lettering, Pen, Run, Spot};
-use crate::report::figure::deflections::draw_bracket;
 use crate::report::figure::label::{Area, FAR, Placer, width};
 use crate::report::figure::mark::mount_mark;
-use crate::report::figure::palette::{ACCENT_2, ACCENT_4, ACCENT_6, GRID, INK, MUTED};
+use crate::report::figure::palette::{ACCENT_6, GRID, INK, MUTED};
 use crate::units::Shown;
 
 /// Radius of the ring around a mark at rest.
@@ -22,12 +22,8 @@ pub(super) const FOOT: f64 = AXIS_FOOT + LETTER * 0.6;
 
 /// Half size of a mark.
 const MARK: f64 = 4.5;
-/// A word may stand out of the chart by so much.
-const SPILL: f64 = 10.0;
 /// Steps of a drawn curve.
 const STEPS: u32 = 80;
-/// Height of one line of words above a chart.
-const LANE: f64 = LETTER * 1.15;
 /// A mark farther than this from the curve is beside it \[share of the largest force\].
 const BESIDE: f64 = 0.02;
 /// Working points are a heap where the chart is so many times as wide as they are, and then shown in one that is only so much wider.
@@ -57,17 +53,6 @@ struct Sample {
     scattered: [f64; 2],
 }
 
-/// The word of a bound above a chart.
-struct Name {
-    kind: BoundKind,
-    /// Where the bound is.
-    at: f64,
-    /// Where the middle of its word is: not beyond the chart.
-    middle: f64,
-    /// In which line, the lowest being 0.
-    line: usize,
-}
-
 /// One chart.
 pub(super) struct Panel<'a> {
     pub(super) axis: usize,
@@ -75,7 +60,7 @@ pub(super) struct Panel<'a> {
     range: [f64; 2],
     samples: Vec<Sample>,
     bounds: Vec<Bound>,
-    /// Whether a limit or a stop lies beyond the scale.
+    /// Whether a limit or a stop was left out to show the working points larger.
     pub(super) hides_some: bool,
     measured: Option<[f64; 2]>,
     works: Vec<&'a Work>,
@@ -89,7 +74,8 @@ impl<'a> Panel<'a> {
         weight: f64,
         works: &[&'a Work],
     ) -> Option<Self> {
-        let known = range(part, axis, weight).map(|known| near_work(known, axis, works));
+        let whole = range(part, axis, weight);
+        let known = whole.map(|whole| near_work(whole, axis, works));
         if known.is_none() && works.iter().all(|work| work.force[axis].abs() <= 0.0) {
             return None;
         }
@@ -122,7 +108,8 @@ impl<'a> Panel<'a> {
                 .map(sample)
                 .collect(),
             bounds,
-            hides_some: hidden.iter().any(|bound| !bound.kind.is_strain()),
+            // A limit behind a stop is no loss.
+            hides_some: known != whole && hidden.iter().any(|bound| !bound.kind.is_strain()),
             measured: part.measured.get(axis).copied().flatten(),
             works: works.to_vec(),
         })
@@ -173,44 +160,15 @@ impl<'a> Panel<'a> {
         })
     }
 
-    /// Height of the title and of the lines of words above a chart of a width.
+    /// Height of the title and of the words above a chart of a width.
     pub(super) fn head(&self, width: f64) -> f64 {
-        let names = self.names(&self.scale((0.0, width)), (0.0, width));
-        let lines = names.iter().map(|name| name.line + 1).max();
-        LETTER * 1.6 + LANE * lines.unwrap_or(0) as f64
+        let room = (0.0, width);
+        LETTER * 1.6 + bound_line::words_height(&self.bounds, &self.scale(room), room)
     }
 
     fn scale(&self, (left, right): (f64, f64)) -> Axis {
         let [low, high] = self.range;
         Axis::straight((low, high), LEAST[0], (left, right), Shown::Millimetre)
-    }
-
-    /// Words of each bound, in as many lines above the chart as keep them apart.
-    fn names(&self, scale: &Axis, (left, right): (f64, f64)) -> Vec<Name> {
-        let mut bounds: Vec<&Bound> = self.bounds.iter().collect();
-        bounds.sort_by(|a, b| a.deflection.total_cmp(&b.deflection));
-        // Where the last word of each line ends.
-        let mut ends: Vec<f64> = Vec::new();
-        bounds
-            .into_iter()
-            .map(|bound| {
-                let half = width(bound.kind.word(), LETTER) / 2.0;
-                let at = scale.place(bound.deflection);
-                let middle = at.min(right + SPILL - half).max(left - SPILL + half);
-                let free = ends.iter().position(|end| middle - half > end + 6.0);
-                let line = free.unwrap_or(ends.len());
-                ends.resize(ends.len().max(line + 1), f64::NEG_INFINITY);
-                if let Some(end) = ends.get_mut(line) {
-                    *end = middle + half;
-                }
-                Name {
-                    kind: bound.kind,
-                    at,
-                    middle,
-                    line,
-                }
-            })
-            .collect()
     }
 
     /// Draws the chart in its area, with its title at the top of a head of a height.
@@ -226,7 +184,7 @@ impl<'a> Panel<'a> {
         );
         self.draw_title(canvas, (area.left, area.top - head + LETTER * 0.8), unit);
         self.draw_scales(canvas, area, &across, &up);
-        self.draw_bounds(canvas, area, &across);
+        bound_line::draw(canvas, &self.bounds, area, &across);
         self.draw_curve(canvas, &across, &up);
         self.draw_works(canvas, area, &across, &up);
     }
@@ -263,37 +221,6 @@ impl<'a> Panel<'a> {
         let (x, y) = (across.place(0.0), up.place(0.0));
         canvas.line((x, area.top), (x, area.bottom), zero);
         canvas.line((area.left, y), (area.right, y), zero);
-    }
-
-    fn draw_bounds(&self, canvas: &mut Canvas<'_>, area: Area, across: &Axis) {
-        let (middle, half) = (
-            (area.top + area.bottom) / 2.0,
-            (area.bottom - area.top) / 2.0,
-        );
-        for bound in &self.bounds {
-            let x = across.place(bound.deflection);
-            let outward = bound.deflection.signum();
-            match bound.kind {
-                BoundKind::Limit => draw_bracket(canvas, x, -outward, middle, half),
-                BoundKind::Stop => {
-                    let end = if outward < 0.0 { area.left } else { area.right };
-                    draw_stop(canvas, x, end, area);
-                }
-                kind => canvas.line((x, area.top), (x, area.bottom), pen_of(kind)),
-            }
-        }
-        let names = self.names(across, (area.left, area.right));
-        let height = |name: &Name| area.top - LANE * (name.line as f64 + 0.5);
-        // All lines before all words, so that no line crosses a word.
-        for name in names.iter().filter(|name| name.line > 0) {
-            let foot = (name.at, area.top);
-            canvas.line((name.at, height(name)), foot, Pen::new(MUTED, 0.75));
-        }
-        for name in &names {
-            let color = pen_of(name.kind).color();
-            let how = Lettering::plain().color(color).align(HPos::Center);
-            canvas.plate((name.middle, height(name)), name.kind.word(), how);
-        }
     }
 
     fn draw_curve(&self, canvas: &mut Canvas<'_>, across: &Axis, up: &Axis) {
@@ -402,25 +329,4 @@ fn places(part: &Isolator, axis: usize, low: f64, high: f64) -> Vec<f64> {
     places.sort_by(f64::total_cmp);
     places.dedup();
     places
-}
-
-/// Line of a bound.
-fn pen_of(kind: BoundKind) -> Pen {
-    match kind {
-        BoundKind::Limit => Pen::new(ACCENT_2, 2.0),
-        BoundKind::Stop => Pen::new(INK, 1.5),
-        BoundKind::StrainAtRest => Pen::new(ACCENT_4, 1.5).run(Run::Dotted),
-        BoundKind::StrainInUse => Pen::new(ACCENT_4, 1.5).run(Run::Dashed),
-        BoundKind::StrainRare => Pen::new(ACCENT_4, 1.5).run(Run::DashDot),
-    }
-}
-
-/// Zone from where a stop is touched to the end of the scale, hatched along its edges.
-fn draw_stop(canvas: &mut Canvas<'_>, at: f64, end: f64, area: Area) {
-    const STRIP: f64 = 12.0;
-    canvas.block((at, area.top), (end, area.bottom), MUTED, 0.1);
-    for top in [area.top, area.bottom - STRIP] {
-        canvas.hatch((at, top), (end, top + STRIP), Pen::new(MUTED, 0.75));
-    }
-    canvas.line((at, area.top), (at, area.bottom), Pen::new(INK, 1.5));
 }

@@ -158,7 +158,7 @@ fn the_farthest_point_is_told_with_its_mount_and_load_case() {
 /// A puck that goes micrometres within limits of a millimetre would be one heap of marks.
 #[test]
 fn limits_far_outside_the_marks_are_beyond_the_scale() {
-    let near = drawn(|_| {});
+    let near = drawn(|part| part.limits[2] = Some(15e-3));
     assert!(
         !near.caption.contains("beyond the scale"),
         "{}",
