@@ -13,6 +13,7 @@ mod exit;
 mod explain;
 mod failure;
 mod files;
+mod isolator;
 mod man;
 mod messages;
 mod new;
@@ -48,6 +49,7 @@ fn command(console: &Console, command: &Command) -> Result<Exit, Failure> {
         Command::Check(asked) => check::run(console, asked),
         Command::Report(asked) => report::run(console, asked),
         Command::Solve(asked) => solve::run(console, asked),
+        Command::Isolator(asked) => isolator::run(console, asked),
         Command::Explain(asked) => explain::run(console, asked),
         Command::Units(asked) => units::run(console, asked),
         Command::Completions(asked) => completions::run(console, asked),

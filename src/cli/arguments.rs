@@ -1,12 +1,18 @@
 //! The arguments: the one definition behind parsing, help, completions and the manual page.
 
-use std::ffi::OsString;
-use std::path::PathBuf;
+mod about;
+mod build;
+#[cfg(test)]
+mod tests;
 
-use clap::{Args, Parser, Subcommand, ValueEnum, ValueHint};
-use clap_complete::Shell;
+use std::ffi::OsString;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use super::exit;
+
+pub(crate) use about::{Completions, Explain, Man, Units};
+pub(crate) use build::{Check, Isolator, New, Report, ResultFormat, Solve, Subject};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -90,6 +96,8 @@ pub(crate) enum Command {
     Report(Report),
     /// Print results for people or for programs
     Solve(Solve),
+    /// Print the curve and rates of one isolator
+    Isolator(Isolator),
     /// Tell more about the code of a problem
     Explain(Explain),
     /// List the units that values may be written in
@@ -99,160 +107,7 @@ pub(crate) enum Command {
     /// Print a manual page
     Man(Man),
 }
-
-#[derive(Debug, Args)]
-#[command(after_long_help = "\
-Examples:
-  bedplate new pickup.toml
-  bedplate new - | less")]
-pub(crate) struct New {
-    /// File to write, or - for standard output
-    #[arg(value_name = "FILE", value_hint = ValueHint::FilePath)]
-    pub(crate) file: PathBuf,
-    /// Replace the file when it is there already
-    #[arg(long)]
-    pub(crate) force: bool,
-}
-
-#[derive(Debug, Args)]
-#[command(after_long_help = "\
-The problems are what this command is for, so they go to standard output. A file with errors ends
-it with 2, a file with warnings alone with 0.
-
-Examples:
-  bedplate check pickup.toml
-  bedplate check pickup.toml --message-format json")]
-pub(crate) struct Check {
-    #[command(flatten)]
-    pub(crate) input: Input,
-}
-
-#[derive(Debug, Args)]
-#[command(after_long_help = format!("\
-Examples:
-  bedplate report pickup.toml
-  bedplate report pickup.toml -o build/pickup.html --exit-zero
-
-{}", exit::IN_WORDS))]
-pub(crate) struct Report {
-    #[command(flatten)]
-    pub(crate) input: Input,
-    /// Report file, or - for standard output [default: NAME-report.html]
-    ///
-    /// Without it the report of NAME.toml becomes NAME-report.html in the
-    /// current directory. On standard output the report takes the place of the
-    /// summary.
-    #[arg(long, short, value_name = "FILE", value_hint = ValueHint::FilePath)]
-    pub(crate) output: Option<PathBuf>,
-    #[command(flatten)]
-    pub(crate) verdict: VerdictOptions,
-}
-
-#[derive(Debug, Args)]
-#[command(after_long_help = format!("\
-Examples:
-  bedplate solve pickup.toml --only checks
-  bedplate solve pickup.toml --format json -o pickup.json
-
-{}", exit::IN_WORDS))]
-pub(crate) struct Solve {
-    #[command(flatten)]
-    pub(crate) input: Input,
-    /// Write text, json, csv or html
-    ///
-    /// text: tables for people.
-    /// json: one object, in SI, with the units in the names of its keys.
-    /// csv: one value a line, with its unit.
-    /// html: the page that `report` writes.
-    #[arg(long, value_name = "FORM", default_value = "text")]
-    #[arg(hide_possible_values = true, verbatim_doc_comment)]
-    pub(crate) format: ResultFormat,
-    /// Print only statics, modes, checks or mass, several with commas between
-    ///
-    /// statics: positions, mount forces, deflections and gaps under each load case.
-    /// modes: natural frequencies, their shapes, and the axes.
-    /// checks: the verdicts, the worst first.
-    /// mass: parts, mounts and the mass properties of the whole.
-    /// For text alone: the other forms are always whole.
-    #[arg(long, value_name = "WHAT", value_delimiter = ',')]
-    #[arg(hide_possible_values = true, verbatim_doc_comment)]
-    pub(crate) only: Vec<Subject>,
-    /// File for the results, or - for standard output
-    #[arg(long, short, value_name = "FILE", default_value = "-", value_hint = ValueHint::FilePath)]
-    pub(crate) output: PathBuf,
-    #[command(flatten)]
-    pub(crate) verdict: VerdictOptions,
-}
-
-/// The model file.
-#[derive(Debug, Args)]
-pub(crate) struct Input {
-    /// Model file, or - for standard input
-    #[arg(value_name = "FILE", value_hint = ValueHint::FilePath)]
-    pub(crate) file: PathBuf,
-}
-
-#[derive(Debug, Args)]
-pub(crate) struct VerdictOptions {
-    /// End with 0 even when checks fail
-    #[arg(long)]
-    pub(crate) exit_zero: bool,
-}
-
-/// Form of the results.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(crate) enum ResultFormat {
-    /// Tables for people
-    Text,
-    /// One JSON object, in SI
-    Json,
-    /// One value a line, separated by commas
-    Csv,
-    /// The page that `report` writes
-    Html,
-}
-
-/// A group of results.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(crate) enum Subject {
-    /// Positions, mount forces, deflections and gaps under each load case
-    Statics,
-    /// Natural frequencies, their shapes, and the axes
-    Modes,
-    /// Verdicts
-    Checks,
-    /// Parts, mounts and the mass properties of the whole
-    Mass,
-}
-
-#[derive(Debug, Args)]
-#[command(after_long_help = "\
-Examples:
-  bedplate explain M014
-  bedplate explain")]
-pub(crate) struct Explain {
-    /// Code such as M014, in either case; without it all codes are listed
-    #[arg(value_name = "CODE")]
-    pub(crate) code: Option<String>,
-}
-
-#[derive(Debug, Args)]
-#[command(after_long_help = "\
-Examples:
-  bedplate units
-  bedplate units --format csv > units.csv")]
-pub(crate) struct Units {
-    /// Write text, json or csv
-    #[arg(
-        long,
-        value_name = "FORM",
-        default_value = "text",
-        hide_possible_values = true
-    )]
-    pub(crate) format: ListFormat,
-}
-
-/// Form of a list.
+/// Form of a list of equal rows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(crate) enum ListFormat {
     /// Tables for people
@@ -261,28 +116,6 @@ pub(crate) enum ListFormat {
     Json,
     /// One entry a line, separated by commas
     Csv,
-}
-
-#[derive(Debug, Args)]
-#[command(after_long_help = "\
-Examples:
-  bedplate completions bash > ~/.local/share/bash-completion/completions/bedplate
-  bedplate completions fish > ~/.config/fish/completions/bedplate.fish")]
-pub(crate) struct Completions {
-    /// Shell to print them for
-    #[arg(value_name = "SHELL")]
-    pub(crate) shell: Shell,
-}
-
-#[derive(Debug, Args)]
-#[command(after_long_help = "\
-Examples:
-  bedplate man > bedplate.1
-  bedplate man solve > bedplate-solve.1")]
-pub(crate) struct Man {
-    /// Command to describe; without it the program as a whole
-    #[arg(value_name = "COMMAND")]
-    pub(crate) command: Option<String>,
 }
 
 /// What `--color` says, looked up by hand: when the arguments are wrong there is no other way to know.
@@ -296,79 +129,4 @@ pub(crate) fn colour_asked_for(words: &[OsString]) -> Colour {
         .or(by_space)
         .and_then(|word| Colour::from_str(word, true).ok())
         .unwrap_or(Colour::Auto)
-}
-
-#[cfg(test)]
-mod tests {
-    use clap::CommandFactory;
-
-    use super::{Arguments, Colour, colour_asked_for};
-
-    #[test]
-    fn the_definition_holds_together() {
-        Arguments::command().debug_assert();
-    }
-
-    #[test]
-    fn first_help_lines_are_short_and_have_no_full_stop() {
-        let mut all = Arguments::command();
-        all.build();
-        let mut queue = vec![all];
-        while let Some(command) = queue.pop() {
-            let own = command.get_about().map(ToString::to_string);
-            let arguments = command
-                .get_arguments()
-                .filter(|argument| !matches!(argument.get_id().as_str(), "help" | "version"))
-                .map(|argument| argument.get_help().map(ToString::to_string));
-            for line in std::iter::once(own).chain(arguments) {
-                let line = line.unwrap_or_default();
-                assert!(
-                    !line.is_empty(),
-                    "a help line of `{}` is missing",
-                    command.get_name()
-                );
-                assert!(line.chars().count() <= 90, "too long: {line}");
-                assert!(!line.ends_with('.'), "full stop: {line}");
-                assert!(line.starts_with(char::is_uppercase), "first letter: {line}");
-            }
-            queue.extend(command.get_subcommands().cloned());
-        }
-    }
-
-    /// The values stand in the help line, so that every flag takes one line.
-    #[test]
-    fn help_lines_name_every_value() {
-        let mut all = Arguments::command();
-        all.build();
-        for command in all.get_subcommands() {
-            for argument in command
-                .get_arguments()
-                .filter(|a| a.is_hide_possible_values_set())
-            {
-                let help = argument
-                    .get_help()
-                    .map(ToString::to_string)
-                    .unwrap_or_default();
-                for value in argument.get_possible_values() {
-                    let name = value.get_name();
-                    assert!(help.contains(name), "`{name}` is not in: {help}");
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn colour_is_found_among_wrong_arguments() {
-        let asked =
-            |words: &[&str]| colour_asked_for(&words.iter().map(Into::into).collect::<Vec<_>>());
-        assert_eq!(
-            asked(&["bedplate", "--nonsense", "--color", "never"]),
-            Colour::Never
-        );
-        assert_eq!(
-            asked(&["bedplate", "--color=always", "--nonsense"]),
-            Colour::Always
-        );
-        assert_eq!(asked(&["bedplate", "--color"]), Colour::Auto);
-    }
 }

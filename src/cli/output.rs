@@ -1,11 +1,12 @@
 //! The one place where the binary calls the writers of results.
 
 use bedplate::model::Model;
+use bedplate::model::isolator::Isolator;
 use bedplate::report;
 use bedplate::report::text::{Style, Topic};
 use bedplate::study::evaluate::Evaluation;
 
-use super::arguments::{ResultFormat, Subject};
+use super::arguments::{ListFormat, ResultFormat, Subject};
 use super::failure::Failure;
 
 /// What is written, and how.
@@ -38,14 +39,36 @@ pub(crate) fn results(
                 style(wanted.colour),
             ))
         }
-        ResultFormat::Json => report::json::document(model, evaluation).map_err(|error| {
-            Failure::plain(format!("the results cannot be written as JSON: {error}"))
-        }),
-        ResultFormat::Csv => report::csv::document(model, evaluation).map_err(|error| {
-            Failure::plain(format!("the results cannot be written as CSV: {error}"))
-        }),
+        ResultFormat::Json => {
+            report::json::document(model, evaluation).map_err(|error| not_written("JSON", &error))
+        }
+        ResultFormat::Csv => {
+            report::csv::document(model, evaluation).map_err(|error| not_written("CSV", &error))
+        }
         ResultFormat::Html => Ok(page(model, evaluation)),
     }
+}
+
+/// One isolator of a model in one of its forms.
+pub(crate) fn isolator(
+    model: &Model,
+    isolator: &Isolator,
+    format: ListFormat,
+    colour: bool,
+) -> Result<String, Failure> {
+    match format {
+        ListFormat::Text => Ok(report::text::isolator(model, isolator, style(colour))),
+        ListFormat::Json => {
+            report::json::isolator(model, isolator).map_err(|error| not_written("JSON", &error))
+        }
+        ListFormat::Csv => {
+            report::csv::isolator(model, isolator).map_err(|error| not_written("CSV", &error))
+        }
+    }
+}
+
+fn not_written(form: &str, error: &dyn std::error::Error) -> Failure {
+    Failure::plain(format!("the results cannot be written as {form}: {error}"))
 }
 
 /// The report as one page.
@@ -72,5 +95,6 @@ fn topic_of(subject: Subject) -> Topic {
         Subject::Modes => Topic::Modes,
         Subject::Checks => Topic::Checks,
         Subject::Mass => Topic::Mass,
+        Subject::Isolators => Topic::Isolators,
     }
 }

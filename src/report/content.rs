@@ -14,6 +14,7 @@ pub mod clearances;
 pub mod deflections;
 pub mod finding;
 pub mod frequencies;
+pub mod isolators;
 pub mod loads;
 pub mod mass;
 pub mod method;
@@ -131,6 +132,11 @@ pub enum Drawing {
     Reactions,
     /// Isolator deflections against limits and stops.
     Deflections,
+    /// Force against deflection of one isolator, with what its mounts do.
+    Isolator {
+        /// Which, as a place in `Model::isolators`.
+        isolator: usize,
+    },
     /// Remaining gaps.
     Clearances,
     /// Natural frequencies on one line with what excites them.
@@ -162,6 +168,7 @@ pub fn page(model: &Model, evaluation: &Evaluation) -> Page {
             mass::section(model),
             reactions::section(model, evaluation),
             deflections::section(model, evaluation),
+            isolators::section(model),
             clearances::section(model, evaluation),
             frequencies::section(model, evaluation),
             shapes::section(model, evaluation),

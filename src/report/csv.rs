@@ -2,9 +2,9 @@
 //!
 //! | column | meaning |
 //! |---|---|
-//! | `table` | `reactions`, `deflections`, `clearances`, `envelopes`, `modes`, `axes`, `checks`, `loads`, `parts` or `mounts` |
+//! | `table` | `reactions`, `deflections`, `isolators`, `clearances`, `envelopes`, `modes`, `axes`, `checks`, `loads`, `parts` or `mounts` |
 //! | `load` | load case, empty where there is none |
-//! | `item` | mount, clearance, point and direction, number of the mode, check, part |
+//! | `item` | mount, clearance, point and direction, number of the mode, check, part, isolator |
 //! | `quantity` | what the value is, such as `deflection_w` |
 //! | `value` | number with all its digits, or words |
 //! | `unit` | unit of the number, empty for plain numbers and words |
@@ -12,11 +12,15 @@
 //! A load case without a position has the quantity `not solved` with the
 //! reason as its value. A number that is not finite has no line. Every line
 //! stands alone, so one filter picks any table, case or mount.
+//!
+//! The curve of one isolator is a table of its own: see [`CURVE_HEADS`].
 
 use crate::model::Model;
+use crate::model::isolator::{AXIS_NAMES, Isolator};
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
+use super::content::isolators::{self, curve_table, sheet};
 use super::content::table::{Cell, Column, Row, Table};
 use super::content::{axes, checks, clearances, deflections, frequencies, loads, mass, reactions};
 
@@ -36,6 +40,7 @@ pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, csv::E
     let tables = [
         reactions::table(model, evaluation),
         deflections::table(model, evaluation),
+        isolators::table(model),
         clearances::gaps(model, evaluation),
         clearances::envelopes(model, evaluation),
         frequencies::table(model, evaluation),
@@ -48,6 +53,55 @@ pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, csv::E
     for table in &tables {
         write(&mut writer, table)?;
     }
+    finished(writer)
+}
+
+/// Heads of the columns of a curve: one point a line, in SI, with `u`, `v` or `w` in the first.
+///
+/// `mark` says what lies there, such as `free`, `limit` or `stop`, several with
+/// commas between. A strain is empty where the size of the rubber is not known.
+pub const CURVE_HEADS: [&str; 8] = [
+    "axis",
+    "deflection_m",
+    "force_n",
+    "rate_n_per_m",
+    "compression",
+    "tension",
+    "shear",
+    "mark",
+];
+
+/// The force-deflection curve of one isolator of the model.
+///
+/// # Errors
+/// An error of the writer; in memory none is expected.
+pub fn isolator(model: &Model, isolator: &Isolator) -> Result<String, csv::Error> {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    writer.write_record(CURVE_HEADS)?;
+    let shown = |number: Option<f64>| {
+        let finite = number.filter(|number| number.is_finite());
+        finite.map(|number| number.to_string()).unwrap_or_default()
+    };
+    for curve in sheet::curves(model, isolator) {
+        let axis = AXIS_NAMES.get(curve.axis).copied().unwrap_or_default();
+        for point in &curve.points {
+            let strains = point.strains;
+            writer.write_record([
+                axis,
+                &shown(Some(point.deflection)),
+                &shown(Some(point.force)),
+                &shown(Some(point.rate)),
+                &shown(strains.map(|strains| strains.compression)),
+                &shown(strains.map(|strains| strains.tension)),
+                &shown(strains.map(|strains| strains.shear)),
+                &curve_table::marks(&point.marks),
+            ])?;
+        }
+    }
+    finished(writer)
+}
+
+fn finished(writer: csv::Writer<Vec<u8>>) -> Result<String, csv::Error> {
     let bytes = writer
         .into_inner()
         .map_err(|error| csv::Error::from(error.into_error()))?;
@@ -144,6 +198,29 @@ mod tests {
                     .iter()
                     .all(|r| r[4] != word && r[4] != format!("-{word}")),
                 "{word}"
+            );
+        }
+    }
+
+    /// Derived: 330 N/mm times 7 mm.
+    #[test]
+    fn a_curve_is_one_point_a_line() {
+        let (model, _) = fixture::build();
+        let records = records(&isolator(&model, &model.isolators[0]).unwrap());
+        assert!(records.iter().all(|r| r.len() == CURVE_HEADS.len()));
+        let found = records
+            .iter()
+            .find(|r| r[0] == "w" && r[7] == "limit")
+            .unwrap();
+        let number = |at: usize| -> f64 { found[at].parse().unwrap() };
+        approx::assert_relative_eq!(number(1), -7e-3);
+        approx::assert_relative_eq!(number(2), -2310.0, max_relative = 1e-12);
+        approx::assert_relative_eq!(number(3), 330e3, max_relative = 1e-12);
+        assert_eq!(found[4], "", "the size of the rubber is not known");
+        for axis in ["u", "v", "w"] {
+            assert!(
+                records.iter().filter(|r| r[0] == axis).count() > 5,
+                "{axis}"
             );
         }
     }

@@ -16,6 +16,8 @@ mod deflections;
 #[cfg(test)]
 mod fixture;
 mod frequencies;
+mod isolator;
+mod key;
 mod label;
 mod layout;
 mod mark;
@@ -31,6 +33,7 @@ mod view;
 pub use clearances::clearances;
 pub use deflections::deflections;
 pub use frequencies::frequencies;
+pub use isolator::isolator;
 pub use layout::layout;
 pub use mode_shape::mode_shape;
 pub use palette::DARK_CSS;

@@ -1,4 +1,4 @@
-//! The results document: one JSON object, in SI, for programs.
+//! The results document: one JSON object, in SI, for programs; and that of one [`isolator`].
 //!
 //! Units stand in the key names. Positions, displacements and directions are
 //! in vehicle axes (x forward, y left, z up), deflections and rates of mounts
@@ -12,11 +12,14 @@
 //! a key changes its meaning, not when one is added.
 
 mod checks;
+mod isolators;
 mod loads;
 mod model;
 mod modes;
 
 use serde::Serialize;
+
+pub use isolators::isolator;
 
 use crate::model::Model;
 use crate::spatial::{Mat3, Vec3};
@@ -25,6 +28,9 @@ use crate::study::evaluate::Evaluation;
 /// Version of the layout.
 pub const FORMAT: u32 = 1;
 
+/// Program and version, as every document names it.
+const TOOL: &str = concat!("bedplate ", env!("CARGO_PKG_VERSION"));
+
 /// The document as text, indented, with a line end.
 ///
 /// # Errors
@@ -32,9 +38,10 @@ pub const FORMAT: u32 = 1;
 pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, serde_json::Error> {
     let results = Results {
         format: FORMAT,
-        tool: concat!("bedplate ", env!("CARGO_PKG_VERSION")),
+        tool: TOOL,
         title: &model.title,
         build: model::BuildOut::of(model),
+        isolators: isolators::all(model),
         loads: evaluation
             .loads
             .iter()
@@ -50,7 +57,11 @@ pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, serde_
         verdicts: checks::Counts::of(evaluation),
         checks: checks::all(model, evaluation),
     };
-    let mut text = serde_json::to_string_pretty(&results)?;
+    written(&results)
+}
+
+fn written(document: &impl Serialize) -> Result<String, serde_json::Error> {
+    let mut text = serde_json::to_string_pretty(document)?;
     text.push('\n');
     Ok(text)
 }
@@ -63,6 +74,7 @@ struct Results<'a> {
     title: &'a str,
     #[serde(flatten)]
     build: model::BuildOut<'a>,
+    isolators: Vec<isolators::IsolatorOut<'a>>,
     loads: Vec<loads::LoadOut<'a>>,
     envelopes: Vec<loads::EnvelopeOut<'a>>,
     modes: Vec<modes::ModesOut<'a>>,

@@ -1,20 +1,22 @@
 //! The report as terminal text: at most 80 columns, complete without colour, no box drawing.
 //!
 //! [`summary`] is what a fabricator can act on, on one screen. [`full`] gives
-//! chosen topics with all their tables. Both return text and print nothing.
+//! chosen topics with all their tables, [`isolator`] one part with its curve.
+//! All return text and print nothing.
 
 mod layout;
 mod summary;
 mod table;
 
 use crate::model::Model;
+use crate::model::isolator::Isolator;
 use crate::study::check::Verdict;
 use crate::study::evaluate::Evaluation;
 
 use super::content::finding::Finding;
 use super::content::{
-    Block, Section, axes, checks, clearances, deflections, frequencies, loads, mass, reactions,
-    shapes, verdicts,
+    Block, Section, axes, checks, clearances, deflections, frequencies, isolators, loads, mass,
+    reactions, shapes, verdicts,
 };
 use layout::{indented, wrap};
 
@@ -60,11 +62,19 @@ pub enum Topic {
     Checks,
     /// Parts, mounts and mass properties.
     Mass,
+    /// Rates of the isolators and what belongs to them.
+    Isolators,
 }
 
 impl Topic {
     /// All topics in reading order.
-    pub const ALL: [Self; 4] = [Self::Checks, Self::Mass, Self::Statics, Self::Modes];
+    pub const ALL: [Self; 5] = [
+        Self::Checks,
+        Self::Mass,
+        Self::Isolators,
+        Self::Statics,
+        Self::Modes,
+    ];
 
     /// Word on the command line.
     #[must_use]
@@ -74,6 +84,7 @@ impl Topic {
             Self::Modes => "modes",
             Self::Checks => "checks",
             Self::Mass => "mass",
+            Self::Isolators => "isolators",
         }
     }
 
@@ -99,6 +110,7 @@ impl Topic {
                 ],
             }],
             Self::Mass => vec![mass::section(model)],
+            Self::Isolators => vec![isolators::section(model)],
         }
     }
 }
@@ -112,6 +124,17 @@ pub fn full(model: &Model, evaluation: &Evaluation, topics: &[Topic], style: Sty
             lines.push(String::new());
             lines.extend(section_lines(&section, style));
         }
+    }
+    joined(&lines)
+}
+
+/// All that is known of one isolator of the model; ends with a line end.
+#[must_use]
+pub fn isolator(model: &Model, isolator: &Isolator, style: Style) -> String {
+    let mut lines = wrap(&isolators::sheet::title(isolator), WIDTH);
+    for block in isolators::sheet::blocks(model, isolator) {
+        lines.push(String::new());
+        lines.extend(block_lines(&block, style));
     }
     joined(&lines)
 }

@@ -3,6 +3,7 @@
 mod commands;
 mod files;
 mod hostile;
+mod isolator;
 mod streams;
 
 use std::fs;

@@ -1,6 +1,6 @@
 //! Section: what was taken for granted.
 
-use crate::model::Model;
+use crate::model::{Assumption, Model};
 
 use super::table::{Cell, Column, Group, Row, Table};
 use super::{Block, Section};
@@ -23,6 +23,11 @@ pub fn section(model: &Model) -> Section {
 /// One row an assumption.
 #[must_use]
 pub fn table(model: &Model) -> Table {
+    table_of(&model.assumptions)
+}
+
+/// One row an assumption, of those given.
+pub fn table_of<'a>(assumed: impl IntoIterator<Item = &'a Assumption>) -> Table {
     Table {
         id: "assumptions",
         about: "What the file does not say and was taken for granted; writing the key replaces it."
@@ -30,9 +35,8 @@ pub fn table(model: &Model) -> Table {
         item: "key",
         columns: vec![Column::text("assumed", "assumed")],
         groups: vec![Group::plain(
-            model
-                .assumptions
-                .iter()
+            assumed
+                .into_iter()
                 .map(|a| Row::new(&a.key, vec![Cell::Text(a.text.clone())]))
                 .collect(),
         )],

@@ -118,9 +118,24 @@ pub fn si_symbol(unit: Shown) -> &'static str {
     }
 }
 
+/// The next of 1, 2, 5 times a power of ten.
+pub(crate) fn round_step(least: f64) -> f64 {
+    if !(least.is_finite() && least > 0.0) {
+        return 0.0;
+    }
+    let power = 10f64.powf(least.log10().floor());
+    let lead = least / power;
+    let round = [1.0, 2.0, 5.0]
+        .into_iter()
+        .find(|&r| lead <= r * (1.0 + 1e-9))
+        .unwrap_or(10.0);
+    round * power
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+    use approx::assert_relative_eq;
 
     #[test]
     fn forces_have_no_decimals_and_deflections_one() {
@@ -142,5 +157,13 @@ mod tests {
         assert_eq!((value.as_str(), limit.as_str()), ("12.03 mm", "12.00 mm"));
         let (value, limit) = pair(12.0e-3, 12.0e-3, Shown::Millimetre);
         assert_eq!(value, limit);
+    }
+
+    #[test]
+    fn steps_are_one_two_five() {
+        assert_relative_eq!(round_step(0.0013), 0.002);
+        assert_relative_eq!(round_step(3.0), 5.0);
+        assert_relative_eq!(round_step(7.0), 10.0);
+        assert_relative_eq!(round_step(0.0), 0.0);
     }
 }

@@ -2,6 +2,7 @@
 
 use super::canvas::{Canvas, LETTER, Lettering, Pen};
 use super::palette::GRID;
+use crate::report::content::quantity::round_step;
 use crate::units::{Digits, Shown, show};
 use plotters::style::text_anchor::HPos;
 
@@ -108,22 +109,20 @@ impl Axis {
     }
 }
 
+/// Forces from here on are shown in kN \[N\].
+const KILONEWTONS_FROM: f64 = 5e3;
+
+/// Unit for forces of which the largest is this one \[N\].
+pub(super) fn force_unit(largest: f64) -> Shown {
+    if largest >= KILONEWTONS_FROM {
+        Shown::Kilonewton
+    } else {
+        Shown::Newton
+    }
+}
+
 /// Height that the numbers and the title of an axis take below it.
 pub(super) const AXIS_FOOT: f64 = LETTER * 2.9;
-
-/// The next of 1, 2, 5 times a power of ten.
-pub(super) fn round_step(least: f64) -> f64 {
-    if !(least.is_finite() && least > 0.0) {
-        return 0.0;
-    }
-    let power = 10f64.powf(least.log10().floor());
-    let lead = least / power;
-    let round = [1.0, 2.0, 5.0]
-        .into_iter()
-        .find(|&r| lead <= r * (1.0 + 1e-9))
-        .unwrap_or(10.0);
-    round * power
-}
 
 /// A tick's number, with the decimals that its step needs.
 pub(super) fn tick_text(shown: f64, step: f64) -> String {
@@ -189,13 +188,5 @@ mod tests {
             assert!(axis.place(0.0).is_finite());
             assert!(axis.ticks().len() < 50);
         }
-    }
-
-    #[test]
-    fn steps_are_one_two_five() {
-        assert_relative_eq!(round_step(0.0013), 0.002);
-        assert_relative_eq!(round_step(3.0), 5.0);
-        assert_relative_eq!(round_step(7.0), 10.0);
-        assert_relative_eq!(round_step(0.0), 0.0);
     }
 }

@@ -53,6 +53,10 @@ impl Pen {
         Self { run, ..self }
     }
 
+    pub(super) fn color(self) -> RGBColor {
+        self.color
+    }
+
     fn style(self) -> ShapeStyle {
         let code = match self.run {
             Run::Solid => 0,

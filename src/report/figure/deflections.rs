@@ -235,7 +235,7 @@ fn draw_stop(canvas: &mut Canvas<'_>, at: f64, end: f64, y: f64, half: f64) {
 }
 
 /// Bracket that opens toward zero; `inward` is +1 to the right.
-fn draw_bracket(canvas: &mut Canvas<'_>, at: f64, inward: f64, y: f64, half: f64) {
+pub(super) fn draw_bracket(canvas: &mut Canvas<'_>, at: f64, inward: f64, y: f64, half: f64) {
     let lip = at + inward * 6.0;
     let spots = [
         (lip, y - half),

@@ -1,10 +1,11 @@
 //! What each mount does in each load case: vertical force and resultant, side by side.
 
-use super::axis::{AXIS_FOOT, Axis};
-use super::canvas::{Canvas, LETTER, Lettering, Pen, Spot, WIDTH, sheet};
-use super::label::{clean, lines, width};
+use super::axis::{AXIS_FOOT, Axis, force_unit};
+use super::canvas::{Canvas, LETTER, Lettering, Pen, WIDTH, sheet};
+use super::key::Key;
+use super::label::{clean, lines};
 use super::mark::{mount_color, mount_mark};
-use super::palette::{GRID, INK, MUTED};
+use super::palette::{GRID, MUTED};
 use super::{Figure, FigureError};
 use crate::model::Model;
 use crate::spatial::Vec3;
@@ -19,8 +20,6 @@ const NAME: usize = 40;
 const NAME_LINE: usize = 20;
 /// More marks than this in each half are a heap; then only the load cases with the largest forces are drawn.
 const MOST_MARKS: usize = 160;
-/// Forces from here on are shown in kN \[N\].
-const KILONEWTONS_FROM: f64 = 5e3;
 /// Room above the chart for the heads of its halves.
 const HEAD: f64 = LETTER * 1.8;
 
@@ -40,11 +39,7 @@ pub fn reactions(model: &Model, evaluation: &Evaluation) -> Result<Figure, Figur
     if !largest.is_finite() {
         return Err(FigureError::NotFinite("mount forces"));
     }
-    let unit = if largest >= KILONEWTONS_FROM {
-        Shown::Kilonewton
-    } else {
-        Shown::Newton
-    };
+    let unit = force_unit(largest);
     let rows = worth_drawing(&all, model.mounts.len());
     let mount_name = |i: usize| {
         let name = model.mounts.get(i).map_or("", |m| m.name.as_str());
@@ -58,7 +53,8 @@ pub fn reactions(model: &Model, evaluation: &Evaluation) -> Result<Figure, Figur
         mount_name(mount),
         load,
     );
-    let key = Key::of((0..model.mounts.len()).map(mount_name).collect());
+    let mounts = 0..model.mounts.len();
+    let key = Key::of(mounts.map(|mount| (mount, mount_name(mount))));
     let lane = lane(model.mounts.len());
     let top = key.height + HEAD;
     let bottom = top + rows.iter().map(|row| row.height(lane)).sum::<f64>();
@@ -238,43 +234,6 @@ impl Chart<'_> {
                 canvas.line((axis.place(0.0), y), (x, y), pen);
                 mount_mark(canvas, (x, y), self.lane * 0.4, *mount);
             }
-        }
-    }
-}
-
-/// Which mark is which mount, in as many lines as the names need.
-struct Key {
-    entries: Vec<(Spot, String)>,
-    height: f64,
-}
-
-impl Key {
-    fn of(names: Vec<String>) -> Self {
-        let (mut x, mut y) = (8.0, LETTER * 0.8);
-        let entries = names
-            .into_iter()
-            .map(|name| {
-                let wide = width(&name, LETTER) + 34.0;
-                if x + wide > WIDTH && x > 8.0 {
-                    x = 8.0;
-                    y += LETTER * 1.4;
-                }
-                let at = (x, y);
-                x += wide;
-                (at, name)
-            })
-            .collect();
-        Self {
-            entries,
-            height: y + LETTER * 0.8,
-        }
-    }
-
-    fn draw(&self, canvas: &mut Canvas<'_>) {
-        for (mount, (at, name)) in self.entries.iter().enumerate() {
-            mount_mark(canvas, *at, 5.0, mount);
-            let how = Lettering::plain().color(INK);
-            canvas.text((at.0 + 12.0, at.1), name, how);
         }
     }
 }

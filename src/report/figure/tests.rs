@@ -11,6 +11,9 @@ fn all(model: &Model, evaluation: &Evaluation) -> Vec<Figure> {
         .into_iter()
         .filter_map(|draw| draw(model, evaluation).ok())
         .collect();
+    for place in 0..model.isolators.len() {
+        figures.push(isolator(model, evaluation, place).unwrap());
+    }
     for (position, at) in evaluation.modes.iter().enumerate() {
         for mode in 0..at.solution.modes.len() {
             figures.push(mode_shape(model, evaluation, position, mode).unwrap());
@@ -53,7 +56,7 @@ fn check(figure: &Figure) {
 fn every_figure_of_a_usual_build_is_fit_for_a_page() {
     let (model, evaluation) = build(USUAL);
     let figures = all(&model, &evaluation);
-    assert_eq!(figures.len(), 5 + 12);
+    assert_eq!(figures.len(), 6 + 12);
     for figure in &figures {
         check(figure);
         let bytes = figure.svg.len();
@@ -96,7 +99,7 @@ fn small_large_and_empty_builds_are_drawn() {
         let without_clearances = usize::from(points == 0);
         assert_eq!(
             figures.len(),
-            5 - without_clearances + 6 * (loads + 1).min(2)
+            6 - without_clearances + 6 * (loads + 1).min(2)
         );
         for figure in figures {
             check(&figure);
@@ -111,7 +114,7 @@ fn a_build_in_which_nothing_moves_is_drawn() {
     let (model, mut evaluation) = build(USUAL);
     still(&mut evaluation);
     let figures = all(&model, &evaluation);
-    assert_eq!(figures.len(), 5 + 12);
+    assert_eq!(figures.len(), 6 + 12);
     for figure in figures {
         check(&figure);
     }

@@ -122,6 +122,7 @@ fn draw(drawing: Drawing, source: Source<'_>) -> Result<Figure, FigureError> {
         Drawing::Layout => figure::layout(model, evaluation),
         Drawing::Reactions => figure::reactions(model, evaluation),
         Drawing::Deflections => figure::deflections(model, evaluation),
+        Drawing::Isolator { isolator } => figure::isolator(model, evaluation, isolator),
         Drawing::Clearances => figure::clearances(model, evaluation),
         Drawing::Frequencies => figure::frequencies(model, evaluation),
         Drawing::ModeShape { position, mode } => {

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::model::drivetrain::{Cycle, Engine};
 use crate::model::surroundings::{Driven, Vehicle};
-use crate::model::{Fitted, Model};
+use crate::model::{Assumption, Fitted, Model};
 
 use super::{rows, triple};
 
@@ -21,7 +21,7 @@ pub(super) struct BuildOut<'a> {
 }
 
 #[derive(Serialize)]
-struct AssumptionOut<'a> {
+pub(super) struct AssumptionOut<'a> {
     key: &'a str,
     text: &'a str,
 }
@@ -70,6 +70,15 @@ struct MassOut {
     principal_axes: [[f64; 3]; 3],
 }
 
+impl<'a> AssumptionOut<'a> {
+    pub(super) fn of(assumption: &'a Assumption) -> Self {
+        Self {
+            key: &assumption.key,
+            text: &assumption.text,
+        }
+    }
+}
+
 impl<'a> BuildOut<'a> {
     pub(super) fn of(model: &'a Model) -> Self {
         let (principal, axes) = model.mass.principal();
@@ -79,14 +88,7 @@ impl<'a> BuildOut<'a> {
                 Fitted::Free => "free",
                 Fitted::Settled => "settled",
             },
-            assumptions: model
-                .assumptions
-                .iter()
-                .map(|a| AssumptionOut {
-                    key: &a.key,
-                    text: &a.text,
-                })
-                .collect(),
+            assumptions: model.assumptions.iter().map(AssumptionOut::of).collect(),
             vehicle: model.vehicle.as_ref().map(vehicle),
             engine: model.engine.as_ref().map(engine),
             parts: model

@@ -9,7 +9,11 @@ use crate::units::{Digits, Shown};
 
 fn all_text(model: &Model, evaluation: &Evaluation) -> String {
     let full = full(model, evaluation, &Topic::ALL, Style::Plain);
-    summary(model, evaluation, Style::Plain) + &full
+    let parts = model.isolators.iter();
+    let parts: String = parts
+        .map(|part| isolator(model, part, Style::Plain))
+        .collect();
+    summary(model, evaluation, Style::Plain) + &full + &parts
 }
 
 fn widest(text: &str) -> (usize, &str) {
@@ -39,6 +43,7 @@ fn no_line_is_wider_than_a_terminal_whatever_the_names() {
         }
         for isolator in &mut model.isolators {
             isolator.name.clone_from(&name);
+            isolator.remarks.push(name.clone());
         }
         for clearance in &mut model.clearances {
             clearance.name.clone_from(&name);
@@ -179,4 +184,51 @@ fn only_the_topics_asked_for_are_written() {
     let text = full(&model, &evaluation, &[Topic::Mass], Style::Plain);
     assert!(text.contains("The build\n"));
     assert!(!text.contains("Mount reactions") && !text.contains("Natural frequencies"));
+}
+
+#[test]
+fn the_sheet_of_an_isolator_tells_all_that_is_known_of_it() {
+    use crate::model::isolator::fluid::Fluid;
+    use crate::model::isolator::strain::StrainMeasure;
+    let (mut model, _) = fixture::build();
+    let part = &mut model.isolators[0];
+    part.rotational.z = 300.0;
+    part.remarks.push("Its rates are invented".to_owned());
+    part.strain = Some(StrainMeasure::Block {
+        height: 1e-3 / 0.03,
+        lean: 0.2,
+    });
+    part.dynamics.fluid = Some(Fluid {
+        upper: 2e5,
+        lower: 1e3,
+        mass: 50.0,
+        damping: 100.0,
+    });
+    let text = isolator(&model, &model.isolators[0], Style::Plain);
+    let (width, line) = widest(&text);
+    assert!(width <= WIDTH, "{width}: {line}");
+    for words in [
+        "wedge: isolator of kind rates\n",
+        "- Its rates are invented.\n",
+        "rubber: natural rubber\n",
+        // Derived: √((200 + 1 N/mm)/50 kg)/(2π).
+        "the fluid swings in its track at 10.1 Hz",
+        "scatter: 15 %: the rate of a piece lies between 85 % and 115 %",
+        "limit           w      -7.0    7.0  `limits.w` of isolator wedge\n",
+        "isolator.wedge.heat_limit",
+        // Derived: 300 N m/rad by π/180.
+        "static                   0.00       0.00       5.24\n",
+        "compression",
+        "lift only with rated gear",
+    ] {
+        assert!(text.contains(words), "no `{words}` in {text}");
+    }
+    let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(flat.contains("compression: average design limits of P. B. Lindley"));
+    let plain = fixture::build().0;
+    let text = isolator(&plain, &plain.isolators[0], Style::Plain);
+    for words in ["Lindley", "fluid", "about u", "compression"] {
+        assert!(!text.contains(words), "{words}");
+    }
+    assert!(text.contains("The size of the rubber is not known"));
 }

@@ -139,7 +139,8 @@ fn solve_only_leaves_out_the_rest() {
     assert!(checks.contains("All checks") && !mass.contains("All checks"));
     assert_ne!(checks, mass);
     assert!(only("checks,mass").len() > checks.len().max(mass.len()));
-    assert_eq!(only("statics,modes,checks,mass"), whole);
+    assert_eq!(only("statics,modes,checks,mass,isolators"), whole);
+    assert!(only("isolators").contains("saddle    rates"));
     run.run(&["solve", &model, "--only", "mass", "--format", "json"])
         .refuses(&["`--only`", "text"]);
     run.run(&["solve", &model, "--only", "weight"])
@@ -310,6 +311,7 @@ fn help_states_examples_and_exit_codes() {
         "check",
         "report",
         "solve",
+        "isolator",
         "explain",
         "units",
         "completions",

@@ -2,7 +2,8 @@
 
 use super::scene::Scene;
 use super::{clearance_pen, crank_pen, torque_roll_pen};
-use crate::report::figure::axis::{round_step, tick_text};
+use crate::report::content::quantity::round_step;
+use crate::report::figure::axis::tick_text;
 use crate::report::figure::canvas::{Canvas, LETTER, Lettering, Pen, Spot};
 use crate::report::figure::label::{Area, FAR, NEAR, Placer};
 use crate::report::figure::mark;

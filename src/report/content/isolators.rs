@@ -1,0 +1,103 @@
+//! Section: the isolators by themselves, and what each must do in this build.
+
+pub mod bounds;
+pub mod curve;
+pub mod curve_table;
+pub mod rates;
+pub mod sheet;
+
+use crate::model::Model;
+use crate::model::isolator::{Isolator, Tension};
+use crate::units::{Digits, Shown};
+
+use super::table::{Cell, Column, Group, Row, Table};
+use super::{Block, Drawing, Line, Section};
+use rates::Rates;
+
+/// The table of isolators, what is to be said of each, and the curve of each that a mount uses.
+#[must_use]
+pub fn section(model: &Model) -> Section {
+    let mut blocks = vec![Block::Table(table(model))];
+    let remarks = remarks(model);
+    if !remarks.is_empty() {
+        blocks.push(Block::Lines(remarks));
+    }
+    for (place, _) in model.isolators.iter().enumerate() {
+        if model.mounts.iter().any(|mount| mount.isolator == place) {
+            blocks.push(Block::plate(Drawing::Isolator { isolator: place }));
+        }
+    }
+    Section {
+        id: "isolators",
+        heading: "Isolators",
+        blocks,
+    }
+}
+
+/// One row an isolator.
+#[must_use]
+pub fn table(model: &Model) -> Table {
+    Table {
+        id: "isolators",
+        about: "Each isolator by itself, at its free position.".to_owned(),
+        item: "isolator",
+        columns: vec![
+            Column::text("kind", "kind"),
+            Column::number("rate_u", "static along u", Shown::NewtonPerMillimetre),
+            Column::number("rate_v", "static along v", Shown::NewtonPerMillimetre),
+            Column::number("rate_w", "static along w", Shown::NewtonPerMillimetre),
+            Column::number("dynamic_ratio", "dynamic ratio", Shown::Number),
+            Column::number("loss_factor", "loss factor", Shown::Number),
+            Column::number("heat_limit", "heat limit", Shown::Celsius).digits(Digits::Decimals(0)),
+            Column::number("scatter", "scatter", Shown::Percent),
+        ],
+        groups: vec![Group::plain(model.isolators.iter().map(row).collect())],
+        note: Some(
+            "Dynamic ratio: rate in vibration of micrometres over the static rate, of the axis where it is largest. \
+             `bedplate isolator FILE NAME` prints the whole curve of one isolator."
+                .to_owned(),
+        ),
+    }
+}
+
+fn row(isolator: &Isolator) -> Row {
+    let rates = Rates::of(isolator).at_rest;
+    let mut cells = vec![Cell::Text(isolator.kind.to_owned())];
+    cells.extend(rates.iter().copied().map(Cell::Number));
+    cells.extend([
+        Cell::Number(isolator.dynamics.ratio.max()),
+        Cell::Number(isolator.dynamics.loss_factor),
+        Cell::maybe(isolator.heat_limit),
+        Cell::Number(isolator.scatter),
+    ]);
+    Row::new(&isolator.name, cells)
+}
+
+/// What is to be said of each isolator, a line a remark.
+fn remarks(model: &Model) -> Vec<Line> {
+    model
+        .isolators
+        .iter()
+        .flat_map(|isolator| {
+            isolator
+                .remarks
+                .iter()
+                .map(|remark| Line::new(&isolator.name, sentence(remark)))
+        })
+        .collect()
+}
+
+/// A remark of the model with its full stop.
+fn sentence(remark: &str) -> String {
+    format!("{remark}.")
+}
+
+/// Word of the model file for whether an isolator may be pulled.
+#[must_use]
+pub fn tension_word(tension: Tension) -> &'static str {
+    match tension {
+        Tension::Allowed => "allowed",
+        Tension::Avoid => "avoid",
+        Tension::None => "none",
+    }
+}

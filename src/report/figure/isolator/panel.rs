@@ -1,0 +1,332 @@
+//! One chart: the curve along one axis with its scatter, bounds and working points.
+
+use plotters::style::text_anchor::HPos;
+
+use super::bound_line;
+use crate::model::isolator::{AXIS_NAMES, Isolator};
+use crate::report::content::isolators::bounds::{self, Bound, BoundKind};
+use crate::report::content::isolators::curve::{force_and_rate, range};
+use crate::report::figure::axis::{AXIS_FOOT, Axis};
+use crate::report::figure::canvas::{Canvas, LETTER, Lettering, Pen, Run, Spot};
+use crate::report::figure::label::{Area, FAR, Placer, width};
+use crate::report::figure::mark::mount_mark;
+use crate::report::figure::palette::{ACCENT_6, GRID, INK, MUTED};
+use crate::units::Shown;
+
+/// Radius of the ring around a mark at rest.
+pub(super) const RING: f64 = 8.0;
+/// Opacity of the band of the scatter.
+pub(super) const BAND: f64 = 0.25;
+/// Room below a chart for the numbers and the title of its axis.
+pub(super) const FOOT: f64 = AXIS_FOOT + LETTER * 0.6;
+
+/// Half size of a mark.
+const MARK: f64 = 4.5;
+/// Steps of a drawn curve.
+const STEPS: u32 = 80;
+/// A mark farther than this from the curve is beside it \[share of the largest force\].
+const BESIDE: f64 = 0.02;
+/// Working points are a heap where the chart is so many times as wide as they are, and then shown in one that is only so much wider.
+const HEAP: f64 = 20.0;
+const SHOWN: f64 = 4.0;
+/// The scales show at least this much [m, N].
+const LEAST: [f64; 2] = [1e-9, 1e-3];
+/// Below this a deflection is not worth a name \[m\].
+const NOTHING: f64 = 0.05e-3;
+
+/// One mount in one load case.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Work {
+    pub(super) mount: usize,
+    pub(super) load: String,
+    pub(super) is_rest: bool,
+    /// Along u, v, w \[m\].
+    pub(super) deflection: [f64; 3],
+    /// That holds it, along u, v, w \[N\].
+    pub(super) force: [f64; 3],
+}
+
+/// A deflection with its force, and the forces at both ends of the scatter.
+struct Sample {
+    deflection: f64,
+    force: f64,
+    scattered: [f64; 2],
+}
+
+/// One chart.
+pub(super) struct Panel<'a> {
+    pub(super) axis: usize,
+    is_rod: bool,
+    range: [f64; 2],
+    samples: Vec<Sample>,
+    bounds: Vec<Bound>,
+    /// Whether a limit or a stop was left out to show the working points larger.
+    pub(super) hides_some: bool,
+    measured: Option<[f64; 2]>,
+    works: Vec<&'a Work>,
+}
+
+impl<'a> Panel<'a> {
+    /// `None` along an axis that neither has a rate nor carries anything.
+    pub(super) fn of(
+        part: &Isolator,
+        axis: usize,
+        weight: f64,
+        works: &[&'a Work],
+    ) -> Option<Self> {
+        let whole = range(part, axis, weight);
+        let known = whole.map(|whole| near_work(whole, axis, works));
+        if known.is_none() && works.iter().all(|work| work.force[axis].abs() <= 0.0) {
+            return None;
+        }
+        let [mut low, mut high] = known.unwrap_or_default();
+        for work in works {
+            // Room for the mark itself.
+            low = low.min(work.deflection[axis] * 1.03);
+            high = high.max(work.deflection[axis] * 1.03);
+        }
+        let (bounds, hidden): (Vec<Bound>, Vec<Bound>) = bounds::along(part, axis)
+            .into_iter()
+            .partition(|bound| (low..=high).contains(&bound.deflection));
+        let ends = [
+            part.scaled(1.0 - part.scatter),
+            part.scaled(1.0 + part.scatter),
+        ];
+        let sample = |deflection: f64| Sample {
+            deflection,
+            force: force_and_rate(part, axis, deflection).0,
+            scattered: ends
+                .each_ref()
+                .map(|end| force_and_rate(end, axis, deflection).0),
+        };
+        Some(Self {
+            axis,
+            is_rod: part.is_rod,
+            range: [low, high],
+            samples: places(part, axis, low, high)
+                .into_iter()
+                .map(sample)
+                .collect(),
+            bounds,
+            // A limit behind a stop is no loss.
+            hides_some: known != whole && hidden.iter().any(|bound| !bound.kind.is_strain()),
+            measured: part.measured.get(axis).copied().flatten(),
+            works: works.to_vec(),
+        })
+    }
+
+    /// Largest force in the chart \[N\].
+    pub(super) fn largest_force(&self) -> f64 {
+        let [low, high] = self.forces();
+        high.max(-low)
+    }
+
+    fn forces(&self) -> [f64; 2] {
+        let scattered = self.samples.iter().flat_map(|sample| sample.scattered);
+        let worked = self.works.iter().map(|work| work.force[self.axis]);
+        scattered
+            .chain(worked)
+            .fold([0.0, 0.0], |[low, high], force| {
+                [f64::min(low, force), f64::max(high, force)]
+            })
+    }
+
+    /// Whether a bound of a kind is drawn.
+    pub(super) fn has(&self, kind: BoundKind) -> bool {
+        self.bounds.iter().any(|bound| bound.kind == kind)
+    }
+
+    /// The working point with the largest deflection.
+    pub(super) fn farthest(&self) -> Option<&'a Work> {
+        let size = |work: &Work| work.deflection[self.axis].abs();
+        let farthest = self.works.iter().copied();
+        farthest.max_by(|a, b| size(a).total_cmp(&size(b)))
+    }
+
+    /// Whether a mark stands beside the curve, since the axes act on each other.
+    pub(super) fn has_marks_off_its_curve(&self) -> bool {
+        let allowed = BESIDE * self.largest_force();
+        self.works.iter().any(|work| {
+            let x = work.deflection[self.axis];
+            let pair = self
+                .samples
+                .windows(2)
+                .find(|pair| pair[0].deflection <= x && x <= pair[1].deflection);
+            pair.is_some_and(|pair| {
+                let share = (x - pair[0].deflection) / (pair[1].deflection - pair[0].deflection);
+                let force = pair[0].force + (pair[1].force - pair[0].force) * share;
+                (work.force[self.axis] - force).abs() > allowed
+            })
+        })
+    }
+
+    /// Height of the title and of the words above a chart of a width.
+    pub(super) fn head(&self, width: f64) -> f64 {
+        let room = (0.0, width);
+        LETTER * 1.6 + bound_line::words_height(&self.bounds, &self.scale(room), room)
+    }
+
+    fn scale(&self, (left, right): (f64, f64)) -> Axis {
+        let [low, high] = self.range;
+        Axis::straight((low, high), LEAST[0], (left, right), Shown::Millimetre)
+    }
+
+    /// Draws the chart in its area, with its title at the top of a head of a height.
+    pub(super) fn draw(&self, canvas: &mut Canvas<'_>, area: Area, head: f64, unit: Shown) {
+        let across = self.scale((area.left, area.right));
+        let [low, high] = self.forces();
+        let spare = (high - low) * 0.03;
+        let up = Axis::straight(
+            (low - spare, high + spare),
+            LEAST[1],
+            (area.bottom, area.top),
+            unit,
+        );
+        self.draw_title(canvas, (area.left, area.top - head + LETTER * 0.8), unit);
+        self.draw_scales(canvas, area, &across, &up);
+        bound_line::draw(canvas, &self.bounds, area, &across);
+        self.draw_curve(canvas, &across, &up);
+        self.draw_works(canvas, area, &across, &up);
+    }
+
+    fn draw_title(&self, canvas: &mut Canvas<'_>, at: Spot, unit: Shown) {
+        let name = AXIS_NAMES.get(self.axis).copied().unwrap_or_default();
+        let title = if self.is_rod {
+            "Along the rod".to_owned()
+        } else {
+            format!("Along {name}")
+        };
+        canvas.text(at, &title, Lettering::plain().bold());
+        let beside = at.0 + width(&title, LETTER) * 1.15 + 12.0;
+        let force = format!("force, {}", unit.symbol());
+        canvas.text((beside, at.1), &force, Lettering::muted());
+    }
+
+    fn draw_scales(&self, canvas: &mut Canvas<'_>, area: Area, across: &Axis, up: &Axis) {
+        let quantity = if self.is_rod {
+            "deflection, positive is pulled"
+        } else if self.axis == 2 {
+            "deflection, negative is compressed"
+        } else {
+            "deflection"
+        };
+        across.draw(canvas, area.top, area.bottom, quantity);
+        for (value, text) in up.ticks() {
+            let y = up.place(value);
+            canvas.line((area.left, y), (area.right, y), Pen::new(GRID, 1.0));
+            let how = Lettering::muted().align(HPos::Right);
+            canvas.text((area.left - 6.0, y), &text, how);
+        }
+        let zero = Pen::new(MUTED, 1.25);
+        let (x, y) = (across.place(0.0), up.place(0.0));
+        canvas.line((x, area.top), (x, area.bottom), zero);
+        canvas.line((area.left, y), (area.right, y), zero);
+    }
+
+    fn draw_curve(&self, canvas: &mut Canvas<'_>, across: &Axis, up: &Axis) {
+        let edge = |end: usize| {
+            self.samples.iter().map(move |sample| {
+                (
+                    across.place(sample.deflection),
+                    up.place(sample.scattered[end]),
+                )
+            })
+        };
+        let band: Vec<Spot> = edge(1).chain(edge(0).rev()).collect();
+        canvas.fill(&band, ACCENT_6, BAND);
+        let [from, to] = self.measured.unwrap_or([f64::NEG_INFINITY, f64::INFINITY]);
+        for (is_drawn, run) in [
+            ((f64::NEG_INFINITY, from), Run::Dashed),
+            ((from, to), Run::Solid),
+            ((to, f64::INFINITY), Run::Dashed),
+        ] {
+            let piece: Vec<Spot> = self
+                .samples
+                .iter()
+                .filter(|sample| (is_drawn.0..=is_drawn.1).contains(&sample.deflection))
+                .map(|sample| (across.place(sample.deflection), up.place(sample.force)))
+                .collect();
+            if piece.len() > 1 {
+                canvas.path(piece, Pen::new(INK, 1.75).run(run));
+            }
+        }
+    }
+
+    fn draw_works(&self, canvas: &mut Canvas<'_>, area: Area, across: &Axis, up: &Axis) {
+        let spot = |work: &Work| {
+            let place = self.axis;
+            (
+                across.place(work.deflection[place]),
+                up.place(work.force[place]),
+            )
+        };
+        let mut placer = Placer::new(Area {
+            left: area.left + 2.0,
+            top: area.top + 2.0,
+            right: area.right - 2.0,
+            bottom: area.bottom - 2.0,
+        });
+        for sample in &self.samples {
+            let on_curve = (across.place(sample.deflection), up.place(sample.force));
+            placer.take(Area::around(on_curve, 3.0));
+        }
+        for work in &self.works {
+            mount_mark(canvas, spot(work), MARK, work.mount);
+            placer.take(Area::around(spot(work), MARK + 1.0));
+        }
+        for work in self.works.iter().filter(|work| work.is_rest) {
+            canvas.ring(spot(work), RING, Pen::new(INK, 1.5));
+            placer.take(Area::around(spot(work), RING));
+        }
+        for sense in [-1.0, 1.0] {
+            let reach = |work: &Work| sense * work.deflection[self.axis];
+            let farthest = self
+                .works
+                .iter()
+                .max_by(|a, b| reach(a).total_cmp(&reach(b)));
+            if let Some(work) = farthest.filter(|work| reach(work) > NOTHING) {
+                let how = Lettering::plain();
+                placer.label(canvas, spot(work), &work.load, how, FAR);
+            }
+        }
+    }
+}
+
+/// A range, or less of it where the working points would be one heap in the middle.
+fn near_work([low, high]: [f64; 2], axis: usize, works: &[&Work]) -> [f64; 2] {
+    let works = works.iter().map(|work| work.deflection[axis].abs());
+    let farthest = works.fold(0.0, f64::max);
+    if farthest > 0.0 && farthest * HEAP < (high - low) / 2.0 {
+        [low.max(-SHOWN * farthest), high.min(SHOWN * farthest)]
+    } else {
+        [low, high]
+    }
+}
+
+/// Deflections at which the curve is drawn: close together, and where it bends.
+fn places(part: &Isolator, axis: usize, low: f64, high: f64) -> Vec<f64> {
+    let step = (high - low) / f64::from(STEPS);
+    let mut places: Vec<f64> = (0..=STEPS).map(|i| low + step * f64::from(i)).collect();
+    if let Some(stops) = part.stops.get(axis) {
+        for (stop, outward) in [(stops.lower, -1.0), (stops.upper, 1.0)] {
+            let bends = [0.0, 0.5, 1.0].map(|share| share * outward * stops.blend);
+            places.extend(
+                stop.into_iter()
+                    .flat_map(|stop| bends.map(|bend| stop + bend)),
+            );
+        }
+    }
+    places.extend(
+        part.measured
+            .get(axis)
+            .copied()
+            .flatten()
+            .into_iter()
+            .flatten(),
+    );
+    places.push(0.0);
+    places.retain(|x| (low..=high).contains(x));
+    places.sort_by(f64::total_cmp);
+    places.dedup();
+    places
+}
