@@ -156,6 +156,12 @@ impl Isolator {
         }
     }
 
+    /// Whether w is the axis that a weight pushes it along: not of a rod, nor of a bush, whose w is its centre line.
+    #[must_use]
+    pub fn is_pushed_along_w(&self) -> bool {
+        !self.is_rod && !matches!(self.strain, Some(StrainMeasure::Bush { .. }))
+    }
+
     /// Force, tangent and energy at the isolator's own deflection `x` \[m\], stops included.
     #[must_use]
     pub fn at(&self, x: &Vec3) -> IsolatorState {

@@ -14,9 +14,6 @@ use super::{Block, Drawing, Line, Section, quantity};
 /// Below this a deflection is shown as none \[m\]: it rounds to 0.0 mm.
 const NOTHING: f64 = 0.05e-3;
 
-/// The isolator kind whose own axis is the centre line of a bore, along which nothing is compressed.
-const BUSH: &str = "bush";
-
 /// How the powertrain sinks, the figure and the table of isolator deflections.
 #[must_use]
 pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
@@ -46,7 +43,7 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
             Column::number("deflection_u", "along u", Shown::Millimetre),
             Column::number("deflection_v", "along v", Shown::Millimetre),
             Column::number("deflection_w", "along w", Shown::Millimetre),
-            Column::words("along its axis w"),
+            Column::words("the way it carries"),
             Column::number("limit_used", "long-life limit used", Shown::Percent),
             Column::text("stop", "stop touched"),
         ],
@@ -99,19 +96,21 @@ pub fn motion_at_rest(model: &Model, evaluation: &Evaluation) -> Vec<Line> {
     ]
 }
 
-/// How far an isolator is deflected along its own axis, in words.
+/// How far an isolator is deflected the way it carries, in words: along its own axis, or across the centre line of a bush.
 #[must_use]
-pub fn along_its_axis(state: &MountState, isolator: Option<&Isolator>) -> String {
-    let w = state.isolator_deflection.z;
-    if w.abs() < NOTHING {
+pub fn the_way_it_carries(state: &MountState, isolator: Option<&Isolator>) -> String {
+    let x = state.isolator_deflection;
+    let (how, length) = match isolator {
+        Some(isolator) if !isolator.is_rod && !isolator.is_pushed_along_w() => {
+            ("pushed across", f64::hypot(x.x, x.y))
+        }
+        _ if x.z < 0.0 => ("compressed", -x.z),
+        _ => ("stretched", x.z),
+    };
+    if length < NOTHING {
         return "not deflected".to_owned();
     }
-    let how = match isolator {
-        Some(isolator) if isolator.kind == BUSH => "shifted",
-        _ if w < 0.0 => "compressed",
-        _ => "stretched",
-    };
-    format!("{how} {}", quantity::with_unit(w.abs(), Shown::Millimetre))
+    format!("{how} {}", quantity::with_unit(length, Shown::Millimetre))
 }
 
 fn deflection_rows(model: &Model, result: &LoadResult, found: &StaticEquilibrium) -> Vec<Row> {
@@ -128,7 +127,7 @@ fn deflection_rows(model: &Model, result: &LoadResult, found: &StaticEquilibrium
                     Cell::Number(x.x),
                     Cell::Number(x.y),
                     Cell::Number(x.z),
-                    Cell::Text(along_its_axis(state, isolator)),
+                    Cell::Text(the_way_it_carries(state, isolator)),
                     Cell::maybe(isolator.and_then(|isolator| limit_used(state, isolator))),
                     Cell::Text(stops_touched(state)),
                 ],

@@ -5,7 +5,7 @@ use crate::rigid::equilibrium::MountState;
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
-use super::deflections::along_its_axis;
+use super::deflections::the_way_it_carries;
 use super::names;
 use super::reactions::{at_rest, held_by, upward_shares};
 use super::table::{Cell, Column, Group, Row, Table};
@@ -44,7 +44,7 @@ fn row(model: &Model, evaluation: &Evaluation, place: usize) -> Row {
             vec![
                 Cell::Number(state.force_on_powertrain.z),
                 Cell::maybe(share),
-                Cell::Text(along_its_axis(state, isolator)),
+                Cell::Text(the_way_it_carries(state, isolator)),
             ]
         }
         None => vec![Cell::Empty, Cell::Empty, Cell::Empty],

@@ -21,7 +21,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) ->
         .enumerate()
         .filter_map(|(index, mount)| {
             let (_, load, state) = states_of(model, evaluation, index).next()?;
-            let down = -(mount.axes * state.deflection).z;
+            let down = -(state.axes * state.deflection).z;
             Some((index, mount, load, down))
         });
     let Some((index, mount, load, sag)) = sags.max_by(|a, b| a.3.total_cmp(&b.3)) else {
@@ -48,7 +48,7 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) ->
         let factor = smallest_raise(|factor| {
             let changed = with_isolator(model, mount.isolator, factor);
             state_again(model, &changed, 0, index)
-                .is_some_and(|state| -(mount.axes * state.deflection).z <= wanted)
+                .is_some_and(|state| -(state.axes * state.deflection).z <= wanted)
         });
         match factor {
             Some(factor) => format!(

@@ -10,6 +10,9 @@ use crate::units::Shown;
 pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) -> Vec<Check> {
     let mut checks = Vec::new();
     for (index, mount) in model.mounts.iter().enumerate() {
+        if !model.isolators[mount.isolator].is_pushed_along_w() {
+            continue;
+        }
         let Some((_, load, state)) = states_of(model, evaluation, index).next() else {
             continue;
         };

@@ -24,7 +24,7 @@ impl Rates {
     /// Rates of an isolator.
     #[must_use]
     pub fn of(isolator: &Isolator) -> Self {
-        let turning = |amplitude| isolator.dynamic_rotational(amplitude).0;
+        let turning = |amplitude| isolator.rotational * isolator.rotational_ratio(amplitude);
         Self {
             at_rest: free_rates(isolator),
             small: in_vibration(isolator, Amplitude::Small),
