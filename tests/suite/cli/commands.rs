@@ -140,7 +140,7 @@ fn solve_only_leaves_out_the_rest() {
     assert_ne!(checks, mass);
     assert!(only("checks,mass").len() > checks.len().max(mass.len()));
     assert_eq!(only("statics,modes,checks,mass,isolators"), whole);
-    assert!(only("isolators").contains("saddle    rates"));
+    assert!(only("isolators").contains("saddle    block"));
     run.run(&["solve", &model, "--only", "mass", "--format", "json"])
         .refuses(&["`--only`", "text"]);
     run.run(&["solve", &model, "--only", "weight"])

@@ -20,7 +20,7 @@ fn an_isolator_is_written_in_each_form() {
     for words in [
         "wedge: isolator of kind rates\n",
         "used by: front left and front right\n",
-        "static                 130     130     430\n",
+        "static                 165     140     430\n",
         "w          -10.5   -4520     430  limit\n",
         "isolator.wedge.creep",
     ] {
@@ -52,7 +52,7 @@ fn the_verdicts_of_the_build_play_no_part() {
     );
     let text = fs::read_to_string(run.path("part.txt")).unwrap();
     assert!(
-        text.starts_with("buffer: isolator of kind rates\n"),
+        text.starts_with("buffer: isolator of kind curve\n"),
         "{text}"
     );
 }
