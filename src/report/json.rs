@@ -16,6 +16,7 @@ mod isolators;
 mod loads;
 mod model;
 mod modes;
+mod service;
 
 use serde::Serialize;
 
@@ -54,6 +55,8 @@ pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, serde_
             order: idle.order,
             frequency_hz: idle.frequency_hz,
         }),
+        creep: service::creep(model, evaluation),
+        frame_twist: service::frame_twist(model, evaluation),
         verdicts: checks::Counts::of(evaluation),
         checks: checks::all(model, evaluation),
     };
@@ -81,6 +84,8 @@ struct Results<'a> {
     #[serde(flatten)]
     axes: modes::AxesOut,
     idle: Option<IdleOut>,
+    creep: Option<service::CreepOut<'a>>,
+    frame_twist: Vec<service::FrameTwistOut<'a>>,
     verdicts: checks::Counts,
     checks: Vec<checks::CheckOut<'a>>,
 }

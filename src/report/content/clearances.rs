@@ -7,7 +7,7 @@ use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
 use super::table::{Cell, Column, Group, Row, Table};
-use super::{Block, Drawing, Section, names};
+use super::{Block, Drawing, Line, Section, names, quantity};
 
 /// The figure and the tables of gaps and of the motion of points.
 #[must_use]
@@ -20,6 +20,15 @@ pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
     } else {
         blocks.push(Block::plate(Drawing::Clearances));
         blocks.push(Block::Table(gaps(model, evaluation)));
+    }
+    if let Some(creep) = &evaluation.creep {
+        blocks.push(Block::Lines(vec![Line::new(
+            "over the years",
+            format!(
+                "the rubber creeps and the centre of gravity sinks {} further; the checks take what each gap loses from what is left of it",
+                quantity::with_unit(-creep.displacement.z, Shown::Millimetre)
+            ),
+        )]));
     }
     if model.points.is_empty() {
         blocks.push(Block::paragraph(

@@ -14,17 +14,16 @@ use super::table::{Cell, Column, Group, Row, Table};
 use super::{Block, Drawing, Line, Section};
 use rates::Rates;
 
-/// The table of isolators, what is to be said of each, and the curve of each that a mount uses.
+/// The table of isolators, the curve of each that a mount uses, and what is to be said of each.
 #[must_use]
 pub fn section(model: &Model) -> Section {
     let mut blocks = vec![Block::Table(table(model))];
-    let remarks = remarks(model);
-    if !remarks.is_empty() {
-        blocks.push(Block::Lines(remarks));
-    }
-    for (place, _) in model.isolators.iter().enumerate() {
+    for (place, isolator) in model.isolators.iter().enumerate() {
         if model.mounts.iter().any(|mount| mount.isolator == place) {
             blocks.push(Block::plate(Drawing::Isolator { isolator: place }));
+        }
+        if !isolator.remarks.is_empty() {
+            blocks.push(Block::Lines(remarks(isolator)));
         }
     }
     Section {
@@ -73,17 +72,12 @@ fn row(isolator: &Isolator) -> Row {
     Row::new(&isolator.name, cells)
 }
 
-/// What is to be said of each isolator, a line a remark.
-fn remarks(model: &Model) -> Vec<Line> {
-    model
-        .isolators
+/// What is to be said of an isolator, a line a remark.
+fn remarks(isolator: &Isolator) -> Vec<Line> {
+    isolator
+        .remarks
         .iter()
-        .flat_map(|isolator| {
-            isolator
-                .remarks
-                .iter()
-                .map(|remark| Line::new(&isolator.name, sentence(remark)))
-        })
+        .map(|remark| Line::new(&isolator.name, sentence(remark)))
         .collect()
 }
 

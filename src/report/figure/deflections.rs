@@ -106,7 +106,7 @@ pub fn deflections(model: &Model, evaluation: &Evaluation) -> Result<Figure, Fig
 struct Block {
     name: String,
     isolator: String,
-    rows: [Row; 3],
+    rows: Vec<Row>,
 }
 
 /// One axis of a mount; lengths in m.
@@ -130,13 +130,20 @@ impl Block {
             })
             .collect();
         let isolator = model.isolators.get(mount.isolator);
-        let rows = std::array::from_fn(|i| Row {
+        // A rod gives way along its own line only.
+        let axes = if isolator.is_some_and(|isolator| isolator.is_rod) {
+            2..3
+        } else {
+            0..3
+        };
+        let rows = axes.map(|i| Row {
             axis: AXIS_NAMES[i],
             values: states.iter().map(|s| s.isolator_deflection[i]).collect(),
             limit: isolator.and_then(|isolator| isolator.limits[i]),
             lower_stop: isolator.and_then(|isolator| isolator.stops[i].lower),
             upper_stop: isolator.and_then(|isolator| isolator.stops[i].upper),
         });
+        let rows = rows.collect();
         Self {
             name: clean(&mount.name, 30),
             isolator: clean(isolator.map_or("", |isolator| isolator.name.as_str()), 26),

@@ -163,6 +163,7 @@ impl Plan {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Key {
     Mount,
+    Rod,
     Centre,
     TorqueRoll,
     ElasticCentre,
@@ -176,6 +177,7 @@ enum Key {
 fn key_lines(scene: &Scene) -> Vec<Key> {
     [
         (Key::Mount, true),
+        (Key::Rod, !scene.rods.is_empty()),
         (Key::Centre, true),
         (Key::TorqueRoll, scene.torque_roll.is_some()),
         (Key::ElasticCentre, scene.axes_meet),
@@ -198,6 +200,12 @@ fn draw_key(canvas: &mut Canvas<'_>, (x, y): Spot, entry: Key) {
             canvas.arrow(from, to, Pen::new(mark::mount_color(0), 1.75));
             mark::mount_mark(canvas, middle, 5.0, 0);
             "mount, arrow along its w"
+        }
+        Key::Rod => {
+            canvas.line(from, to, Pen::new(mark::mount_color(0), 2.5));
+            canvas.ring(to, 4.0, Pen::new(mark::mount_color(0), 1.75));
+            mark::mount_mark(canvas, from, 5.0, 0);
+            "torque rod, ring at the chassis eye"
         }
         Key::Centre => {
             mark::centre_of_gravity(canvas, middle, 7.0);

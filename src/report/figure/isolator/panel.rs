@@ -57,6 +57,7 @@ struct Sample {
 pub(super) struct Panel<'a> {
     pub(super) axis: usize,
     is_rod: bool,
+    is_pushed_along_w: bool,
     range: [f64; 2],
     samples: Vec<Sample>,
     bounds: Vec<Bound>,
@@ -102,6 +103,7 @@ impl<'a> Panel<'a> {
         Some(Self {
             axis,
             is_rod: part.is_rod,
+            is_pushed_along_w: part.is_pushed_along_w(),
             range: [low, high],
             samples: places(part, axis, low, high)
                 .into_iter()
@@ -205,7 +207,7 @@ impl<'a> Panel<'a> {
     fn draw_scales(&self, canvas: &mut Canvas<'_>, area: Area, across: &Axis, up: &Axis) {
         let quantity = if self.is_rod {
             "deflection, positive is pulled"
-        } else if self.axis == 2 {
+        } else if self.axis == 2 && self.is_pushed_along_w {
             "deflection, negative is compressed"
         } else {
             "deflection"

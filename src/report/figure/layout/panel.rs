@@ -62,8 +62,21 @@ fn draw_marks(canvas: &mut Canvas<'_>, scene: &Scene, panel: &Panel, placer: &mu
         mark::point(canvas, spot, 3.5);
         placer.take(Area::around(spot, 5.0));
     }
+    for ([near, far], mount) in &scene.rods {
+        let [near, far] = [panel.place(near), panel.place(far)];
+        let color = mark::mount_color(*mount);
+        canvas.line(near, far, Pen::new(color, 2.5));
+        canvas.ring(far, MARK * 0.8, Pen::new(color, 1.75));
+        placer.take(Area::around(far, MARK + 2.0));
+    }
+    let is_rod = |place| scene.rods.iter().any(|(_, mount)| *mount == place);
     for (mount, (at, w)) in scene.mounts.iter().enumerate() {
         let spot = panel.place(at);
+        if is_rod(mount) {
+            mark::mount_mark(canvas, spot, MARK, mount);
+            placer.take(Area::around(spot, MARK + 2.0));
+            continue;
+        }
         let tip = arrow_tip(panel, spot, w);
         canvas.arrow(spot, tip, Pen::new(mark::mount_color(mount), 1.75));
         mark::mount_mark(canvas, spot, MARK, mount);

@@ -18,6 +18,8 @@ pub(super) struct Scene {
     pub(super) part_names: Vec<String>,
     /// Place and direction of the main axis of each mount.
     pub(super) mounts: Vec<(Vec3, Vec3)>,
+    /// The eyes of each rod, the powertrain's first, and which mount it is.
+    pub(super) rods: Vec<([Vec3; 2], usize)>,
     pub(super) points: Vec<Vec3>,
     /// Place and direction of each clearance.
     pub(super) clearances: Vec<(Vec3, Vec3)>,
@@ -43,6 +45,12 @@ impl Scene {
             .mounts
             .iter()
             .map(|mount| (mount.at, mount.axes.column(2).into_owned()))
+            .collect();
+        let rods: Vec<([Vec3; 2], usize)> = model
+            .mounts
+            .iter()
+            .enumerate()
+            .filter_map(|(place, mount)| Some(([mount.at, mount.rod_to?], place)))
             .collect();
         let points: Vec<Vec3> = model.points.iter().map(|point| point.at).collect();
         let clearances: Vec<(Vec3, Vec3)> = model
@@ -70,6 +78,7 @@ impl Scene {
             .iter()
             .flat_map(Solid::corners)
             .chain(mounts.iter().map(|m| m.0))
+            .chain(rods.iter().map(|([_, far], _)| *far))
             .chain(points.iter().copied())
             .chain([centre, elastic_centre]);
         let mut shown: Vec<Vec3> = shown.collect();
@@ -92,6 +101,7 @@ impl Scene {
             solids,
             part_names: model.parts.iter().map(|p| clean(&p.name, 40)).collect(),
             mounts,
+            rods,
             points,
             clearances,
             names,
