@@ -13,6 +13,8 @@ use bedplate::study::evaluate::evaluate;
 
 const PICKUP: &[u8] = include_bytes!("../models/forestry-pickup.toml");
 
+const EVERY_KIND: &[u8] = include_bytes!("every_kind.toml");
+
 fn main() {
     divan::main();
 }
@@ -35,6 +37,24 @@ fn evaluate_pickup_13_cases_3_mounts(bencher: divan::Bencher<'_, '_>) {
         model
             .as_ref()
             .map(|model| evaluate(divan::black_box(model)).is_ok())
+    });
+}
+
+/// One held load on eight mounts, an isolator of every kind: limit 50 µs.
+#[divan::bench]
+fn load_case_8_mounts_of_every_kind(bencher: divan::Bencher<'_, '_>) {
+    let model = file::read(EVERY_KIND).ok().map(|checked| checked.model);
+    let body = model.as_ref().and_then(whole_body);
+    let rest = body.as_ref().and_then(|body| {
+        let weight = Loading::weight(body.mass().mass());
+        solve_equilibrium(body, &weight, None).ok()
+    });
+    bencher.bench(|| {
+        let (body, rest) = (body.as_ref()?, rest.as_ref()?);
+        let mut loading = Loading::weight(body.mass().mass());
+        loading.moment.x = divan::black_box(900.0);
+        loading.at_centre.x = -1500.0;
+        Some(solve_equilibrium(body, &loading, Some(rest)).is_ok())
     });
 }
 

@@ -12,96 +12,27 @@ use bedplate::study::evaluate::evaluate;
 use super::build::{for_all, vector};
 use crate::kit::{assert_close, model};
 
-/// Isolators of every kind, as the file describes them.
-const ISOLATORS: &str = r#"
-[isolator.rates]
-kind = "rates"
-rates = "120, 90, 260 N/mm"
-rotational_rates = "30, 30, 12 N m/deg"
-stiffening = { w = ["-4 mm", "5 mm"], rate = "500 N/mm" }
-stops = { w = ["-10 mm", "9 mm"], u = ["-12 mm", "12 mm"], rate = "3, 3, 5 kN/mm" }
-
-[isolator.block]
-kind = "block"
-hardness = "50 IRHD"
-block = "60, 50, 40 mm"
-count = 2
-inclined = "20 deg"
-stops = { w = ["-14 mm", "none"] }
-
-[isolator.bush]
-kind = "bush"
-hardness = "50 IRHD"
-bush = { inner = "20 mm", outer = "56 mm", length = "40 mm" }
-voids = "0.5, 1, 1"
-
-[isolator.curve]
-kind = "curve"
-curve = { w = [["0 mm", "0 N"], ["2 mm", "420 N"], ["5 mm", "1300 N"], ["8 mm", "3100 N"]] }
-rates = "80, 80, 0 N/mm"
-
-[isolator.rod]
-kind = "rod"
-rates = "450 N/mm"
-stops = { w = ["-9 mm", "9 mm"] }
-
-[isolator.hydraulic]
-kind = "hydraulic"
-rates = "110, 90, 190 N/mm"
-track = { upper = "210 N/mm", lower = "3 N/mm", mass = "18 kg", damping = "500 N s/m" }
-
-[isolator.polyurethane]
-kind = "polyurethane"
-hardness = "70 Shore A"
-cylinder = { diameter = "50 mm", height = "30 mm" }
-stops = { w = ["none", "8 mm"] }
-
-[isolator.solid]
-kind = "solid"
-puck = { diameter = "30 mm", height = "60 mm", youngs_modulus = "40 MPa" }
-"#;
-
-/// Name of the isolator, its place \[mm\], its main axis.
-const MOUNTS: [(&str, [f64; 3], &str); 8] = [
-    ("rates", [310.0, 280.0, -60.0], "0, -1, 2"),
-    ("block", [320.0, -300.0, -70.0], "0, 1, 2"),
-    ("bush", [-350.0, 260.0, 20.0], "0, 1, 0.2"),
-    ("curve", [-330.0, -270.0, -90.0], "0.1, 0, 1"),
-    ("rod", [-120.0, 60.0, -180.0], ""),
-    ("hydraulic", [60.0, 330.0, 90.0], "0, 0, 1"),
-    ("polyurethane", [-40.0, -310.0, -110.0], "0, 0, 1"),
-    ("solid", [10.0, 0.0, -260.0], "0, 0, 1"),
-];
+const BUILD: &str = include_str!("../../../benches/every_kind.toml");
 
 /// The build, or its image in the plane between left and right.
 fn build(mirrored: bool) -> Model {
-    let side = if mirrored { -1.0 } else { 1.0 };
-    let mut text = format!(
-        "title = \"every kind\"\n[datum]\norigin = \"somewhere\"\nfitted = \"free\"\n\
-         [[part]]\nname = \"block\"\nmass = \"240 kg\"\nat = \"10, {}, 30 mm\"\nbox = \"700, 560, 600 mm\"\n{ISOLATORS}",
-        side * 12.0
-    );
-    for (isolator, [x, y, z], w) in MOUNTS {
-        let y = side * y;
-        text += &format!(
-            "[[mount]]\nname = \"{isolator}\"\nat = \"{x}, {y}, {z} mm\"\nisolator = \"{isolator}\"\n"
-        );
-        if isolator == "rod" {
-            text += &format!("rod = {{ to = \"-380, {}, -150 mm\" }}\n", side * 90.0);
-            continue;
+    let lines = BUILD.lines().map(|line| {
+        let placed = ["at = ", "w = ", "rod = "];
+        if mirrored && placed.iter().any(|key| line.starts_with(key)) {
+            with_second_number_turned(line)
+        } else {
+            line.to_owned()
         }
-        let [wx, wy, wz]: [f64; 3] = w
-            .split(", ")
-            .map(|n| n.parse().unwrap())
-            .collect::<Vec<_>>()
-            .try_into()
-            .unwrap();
-        text += &format!(
-            "w = \"{wx}, {}, {wz}\"\nbracket = \"20 kN/mm\"\n",
-            side * wy
-        );
-    }
-    model(&text)
+    });
+    model(&lines.collect::<Vec<_>>().join("\n"))
+}
+
+/// A line with three numbers, the one across the vehicle with its sign turned.
+fn with_second_number_turned(line: &str) -> String {
+    let mut parts: Vec<String> = line.split(", ").map(str::to_owned).collect();
+    let second = parts[1].parse::<f64>().unwrap();
+    parts[1] = (-second).to_string();
+    parts.join(", ")
 }
 
 fn supported(model: &Model) -> Supported<'_> {
