@@ -190,3 +190,23 @@ fn axes_of_a_rod_follow_it() {
     let action = fixed.act(&moved, &UnitQuaternion::identity()).unwrap();
     assert_eq!(action.axes, fixed.axes);
 }
+
+/// Derived: the chassis moved sideways by h pulls the rod longer, √(L² + h²) − L, with both of
+/// its ends where they are on the chassis.
+#[test]
+fn a_chassis_that_moves_takes_the_eye_with_it() {
+    let isolator = rod(RATE);
+    let mount = held(&isolator, Vec3::zeros(), Vec3::new(-0.3, 0.0, 0.0));
+    let by = Vec3::new(0.0, 0.01, 0.0);
+    let twisted = mount.shifted(&by);
+    let moved = twisted.at - twisted.anchor;
+    let action = twisted.act(&moved, &UnitQuaternion::identity()).unwrap();
+    let expected = f64::hypot(0.3, 0.01) - 0.3;
+    assert_close(
+        "stretch",
+        &[action.response.deflection.z],
+        &[expected],
+        1e-9,
+        0.0,
+    );
+}
