@@ -2,7 +2,7 @@
 
 use nalgebra::UnitQuaternion;
 
-use crate::model::isolator::{Isolator, IsolatorState, Vibration};
+use crate::model::isolator::{Amplitude, Isolator, IsolatorState, Vibration};
 use crate::model::mount::Mount;
 use crate::numeric::{
     NumericError, inverse3, inverse3_complex, require_finite, solve3, symmetric_eigen3,
@@ -81,6 +81,23 @@ pub struct MountAction {
     pub swing: Mat3,
     /// Moment on the powertrain and its rates.
     pub twist: Twist,
+}
+
+/// Dynamic rate of a mount with a fluid, in mount axes [N/m].
+#[derive(Debug, Clone, Copy)]
+pub(super) struct FluidRate {
+    /// Of the mount while the fluid is held.
+    pub(super) mount: Mat3,
+    pub(super) mount_loss: Mat3,
+    /// Force on the mount for a motion of the fluid.
+    pub(super) coupling: Vec3,
+    pub(super) coupling_loss: Vec3,
+    /// Of the fluid while the mount is held.
+    pub(super) fluid: f64,
+    pub(super) fluid_loss: f64,
+    /// Mass \[kg\] and damping [N s/m] of the fluid.
+    pub(super) mass: f64,
+    pub(super) damping: f64,
 }
 
 /// Why a mount gives no force at a deflection.
@@ -310,6 +327,50 @@ impl HeldMount<'_> {
             (joined.0 + joined.0.transpose()) * 0.5,
             (joined.1 + joined.1.transpose()) * 0.5,
         ))
+    }
+
+    /// Dynamic rate with the fluid as a coordinate of its own; `None` without a fluid.
+    ///
+    /// # Equation
+    ///   S = (I + C k)⁻¹,   K_dd = k S,   K_dq = −k₁ Sᵀ w,   K_qq = k₁ + k₂ − k₁² w' C Sᵀ w
+    ///
+    ///   k       complex rate while the fluid is held, upper chamber k₁ included  [N/m]
+    ///   C       `compliance`                                                     [m/N]
+    ///   k₁, k₂  upper and lower chamber                                          [N/m]
+    ///
+    /// # Source
+    /// Derived: the upper chamber lies between isolator and fluid, the lower one
+    /// between fluid and chassis; the isolator's own deflection is eliminated.
+    ///
+    /// # Errors
+    /// [`NumericError`].
+    pub(super) fn rate_with_fluid(
+        &self,
+        isolator: &IsolatorState,
+        amplitude: Amplitude,
+    ) -> Result<Option<FluidRate>, NumericError> {
+        let Some(fluid) = &self.isolator.dynamics.fluid else {
+            return Ok(None);
+        };
+        let (storage, loss) = self.isolator.rate_with_fluid_held(isolator, amplitude);
+        let (re, im) = inverse3_complex(
+            &(Mat3::identity() + self.compliance * storage),
+            &(self.compliance * loss),
+        )?;
+        let w = Vec3::z();
+        let (across, lost) = (re.tr_mul(&w), im.tr_mul(&w));
+        let square = fluid.upper * fluid.upper;
+        let joined = (storage * re - loss * im, storage * im + loss * re);
+        Ok(Some(FluidRate {
+            mount: (joined.0 + joined.0.transpose()) * 0.5,
+            mount_loss: (joined.1 + joined.1.transpose()) * 0.5,
+            coupling: across * -fluid.upper,
+            coupling_loss: lost * -fluid.upper,
+            fluid: fluid.upper + fluid.lower - square * w.dot(&(self.compliance * across)),
+            fluid_loss: -square * w.dot(&(self.compliance * lost)),
+            mass: fluid.mass,
+            damping: fluid.damping,
+        }))
     }
 
     fn is_flexible(&self) -> bool {

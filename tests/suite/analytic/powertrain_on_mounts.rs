@@ -253,7 +253,7 @@ fn axes_and_centres_at_rest() {
     );
     let share = modes.motion_share(&turn_about(&axis));
     let expected = [0.000203, 0.093215, 0.198648, 0.000868, 0.704623, 0.002442];
-    assert_close("its shares", share.as_slice(), &expected, 0.0, 1e-4);
+    assert_close("its shares", &share, &expected, 0.0, 1e-4);
     let centre = rest.pose.position;
     for (along, expected) in [
         (Vec3::x(), [-0.312186, -0.000038, 0.009818]),
