@@ -31,8 +31,10 @@ pub struct HeldMount<'a> {
     pub name: &'a str,
     /// Powertrain-side point in the fitted pose, in vehicle axes from the datum \[m\].
     pub at: Vec3,
-    /// Where the powertrain-side point is while the isolator is unloaded \[m\]; equal to `at` when fitted free.
-    pub anchor: Vec3,
+    /// From where the powertrain-side point is while the isolator is unloaded to `at`, in vehicle axes \[m\]; nothing when fitted free.
+    ///
+    /// An offset and not a place: a stiff mount feels the last digit of a place a metre from the datum.
+    pub preset: Vec3,
     /// Turn of the powertrain from the fitted pose at which the isolator is not twisted.
     pub untwisted: UnitQuaternion<f64>,
     /// `R_VM`: columns are the mount axes u, v, w in vehicle axes. They stay with the chassis, but for a rod.
@@ -122,7 +124,7 @@ impl<'a> HeldMount<'a> {
         Self {
             name: &mount.name,
             at: mount.at,
-            anchor: mount.at,
+            preset: Vec3::zeros(),
             untwisted: UnitQuaternion::identity(),
             axes: mount.axes,
             far_eye: mount.rod_to,
@@ -136,7 +138,7 @@ impl HeldMount<'_> {
     /// The same mount on a chassis that is displaced at it by `by` [m, vehicle axes].
     #[must_use]
     pub fn shifted(mut self, by: &Vec3) -> Self {
-        self.anchor += by;
+        self.preset -= by;
         self.far_eye = self.far_eye.map(|eye| eye + by);
         self
     }
@@ -144,8 +146,14 @@ impl HeldMount<'_> {
     /// The same mount after its rubber has crept by `by` [m, mount axes `axes`]: it is unloaded there.
     #[must_use]
     pub fn crept(mut self, axes: &Mat3, by: &Vec3) -> Self {
-        self.anchor += axes * by;
+        self.preset -= axes * by;
         self
+    }
+
+    /// Where the powertrain-side point is while the isolator is unloaded, in vehicle axes from the datum \[m\].
+    #[must_use]
+    pub fn anchor(&self) -> Vec3 {
+        self.at - self.preset
     }
 
     /// Refuses numbers no mount can have.
@@ -155,10 +163,10 @@ impl HeldMount<'_> {
     /// square, a compliance that is not symmetric or is negative in a direction.
     pub fn check(&self) -> Result<(), NumericError> {
         require_finite(self.at.as_slice())?;
-        require_finite(self.anchor.as_slice())?;
+        require_finite(self.preset.as_slice())?;
         require_finite(self.axes.as_slice())?;
         if let Some(eye) = self.far_eye {
-            Chord::of(&(self.anchor - eye), &Vec3::zeros(), &self.u())?;
+            Chord::of(&(self.anchor() - eye), &Vec3::zeros(), &self.u())?;
         }
         if (self.axes.transpose() * self.axes - Mat3::identity()).amax() > AXES_TOLERANCE {
             return Err(NumericError::NotRotation);
@@ -201,7 +209,7 @@ impl HeldMount<'_> {
                 (self.axes, response, Mat3::zeros())
             }
             Some(eye) => {
-                let chord = Chord::of(&(self.anchor - eye), moved, &self.u())?;
+                let chord = Chord::of(&(self.anchor() - eye), moved, &self.u())?;
                 let response = self.respond(&Vec3::new(0.0, 0.0, chord.stretch))?;
                 let e = chord.axes.column(2);
                 let across = Mat3::identity() - e * e.transpose();
@@ -246,7 +254,7 @@ impl HeldMount<'_> {
             None => action.rate,
             Some(eye) => {
                 let e = action.axes.column(2);
-                let free = (self.anchor - eye).normalize();
+                let free = (self.anchor() - eye).normalize();
                 e * free.transpose() * action.response.rate[(2, 2)]
             }
         }

@@ -66,7 +66,7 @@ pub(crate) fn mounts(isolators: &[Isolator; 2]) -> Vec<HeldMount<'_>> {
     .map(|(name, at, w, compliance, which)| HeldMount {
         name,
         at: Vec3::from(at),
-        anchor: Vec3::from(at),
+        preset: Vec3::zeros(),
         untwisted: UnitQuaternion::identity(),
         far_eye: None,
         axes: axes_from_w_u(&Vec3::from(w), &Vec3::x()).unwrap(),
