@@ -21,7 +21,7 @@ const ITERATIONS: usize = 80;
 const BALANCED: f64 = 1e-12;
 
 /// The same, when rounding allows no better.
-const BALANCED_BY_ROUNDING: f64 = 1e-10;
+const BALANCED_BY_ROUNDING: f64 = 1e-9;
 
 /// Longest step: rotation \[rad\], and translation in arm lengths.
 const LONGEST_STEP: f64 = 0.15;

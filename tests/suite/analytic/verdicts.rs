@@ -318,7 +318,7 @@ fn a_mount_on_the_wrong_side_is_said_first() {
         .filter_map(|check| check.id.split('.').next())
         .collect();
     sorts.dedup();
-    assert_eq!(sorts, ["tilt", "pulled-down", "deflection"]);
+    assert_eq!(sorts, ["tilt", "astray", "pulled-down", "deflection"]);
 }
 
 /// `w` the wrong way round shows as an isolator that the weight stretches.
