@@ -13,7 +13,16 @@ use super::{Block, Drawing, Section, names, quantity};
 #[must_use]
 pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
     let mut blocks = vec![Block::Paragraph(format!(
-        "The powertrain on its mounts can swing in six ways, each with its own frequency. {}",
+        "The powertrain on its mounts can swing in six ways, each with its own frequency{}. {}",
+        if evaluation
+            .modes
+            .iter()
+            .any(|at| at.solution.modes.len() > 6)
+        {
+            "; the fluid of each hydraulic mount adds one, and a track that damps strongly blurs those near it"
+        } else {
+            ""
+        },
         firing(model, evaluation)
     ))];
     if evaluation.modes.is_empty() {
@@ -130,7 +139,7 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
     }
     Table {
         id: "modes",
-        about: "The six natural frequencies about each loaded position, and what moves in each."
+        about: "The natural frequencies about each loaded position, and what moves in each."
             .to_owned(),
         item: "mode",
         columns,
