@@ -59,10 +59,10 @@ fn read(section: &Section<'_>) -> Option<Description> {
         );
         return None;
     }
-    let bonded = advice::of_bonded(&rubber);
-    let mut description = describe(&form, rubber);
-    description.remarks.extend(bonded);
-    Some(description)
+    Some(Description {
+        when_held: advice::of_bonded(&rubber),
+        ..describe(&form, rubber)
+    })
 }
 
 /// A block of any elastic material.

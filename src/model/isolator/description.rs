@@ -40,6 +40,10 @@ pub(crate) struct Description {
     pub(crate) usual: Usual,
     /// How the numbers came about, and what to keep in mind, each a sentence without its full stop.
     pub(crate) remarks: Vec<String>,
+    /// What else to keep in mind of a part that can be pulled along w.
+    pub(crate) when_held: Vec<String>,
+    /// What else to keep in mind of a part that lifts off.
+    pub(crate) when_loose: Vec<String>,
 }
 
 impl Description {
@@ -56,6 +60,8 @@ impl Description {
             is_computed: false,
             usual,
             remarks: Vec::new(),
+            when_held: Vec::new(),
+            when_loose: Vec::new(),
         }
     }
 }

@@ -12,6 +12,9 @@ use crate::model::reader::{Bound, Section, quoted, unknown_name};
 use crate::spatial::Vec3;
 use crate::units::{Digits, Quantity, Shown, show};
 
+/// What its law takes for granted of a part that lifts off.
+const LIFTS_OFF: &str = "Pulled along w it lifts off its seat and holds nothing; across w it is taken to be located by a bolt or a spigot, also while it is lifted";
+
 /// Reads one `[isolator.NAME]`; `None` when something in it is wrong.
 pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolator> {
     section.must_have(&[("kind", "how the isolator is described, such as \"rates\"")]);
@@ -66,6 +69,14 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
     section.finish();
     let (described, service) = (described?, service?);
     let tension = tension.unwrap_or(described.usual.tension);
+    let lifts_off = tension == Tension::None;
+    let mut remarks = described.remarks.clone();
+    if lifts_off {
+        remarks.extend_from_slice(&described.when_loose);
+        remarks.push(LIFTS_OFF.to_owned());
+    } else {
+        remarks.extend_from_slice(&described.when_held);
+    }
     let mut law = Arc::clone(&described.law);
     if (service.rate_factor - 1.0).abs() > 0.0 {
         law = Arc::new(Scaled::new(law, service.rate_factor));
@@ -73,7 +84,7 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
     if let Some(stiffening) = stiffening? {
         law = Arc::new(Progressive::new(law, stiffening));
     }
-    if tension == Tension::None {
+    if lifts_off {
         law = Arc::new(LiftsOff::new(law));
     }
     let rotational = if has_rotational {
@@ -90,7 +101,13 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
         is_rod: described.is_rod,
         stops: stops?,
         limits: limits?,
-        strain: described.strain,
+        strain: described.strain.map(|strain| {
+            if lifts_off {
+                strain.lifting_off()
+            } else {
+                strain
+            }
+        }),
         measured: described.measured,
         dynamics,
         scatter: scatter.unwrap_or(described.usual.scatter),
@@ -98,7 +115,7 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
         creep: service.creep,
         compound: described.compound,
         heat_limit: service.heat_limit,
-        remarks: described.remarks.clone(),
+        remarks,
         ..Isolator::new(name, kind.word, law)
     })
 }
