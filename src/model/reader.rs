@@ -101,6 +101,8 @@ pub(crate) struct Section<'a> {
     span: Range<usize>,
     table: &'a DeTable<'a>,
     asked: RefCell<Vec<&'static str>>,
+    /// Keys that were refused for a reason of their own: known, but not among those to write here.
+    foreign: RefCell<Vec<&'static str>>,
     sink: &'a Sink<'a>,
 }
 
@@ -114,6 +116,7 @@ impl<'a> Section<'a> {
             span: 0..0,
             table,
             asked: RefCell::default(),
+            foreign: RefCell::default(),
             sink,
         }
     }
@@ -133,6 +136,7 @@ impl<'a> Section<'a> {
             span,
             table,
             asked: RefCell::default(),
+            foreign: RefCell::default(),
             sink: self.sink,
         }
     }
@@ -183,6 +187,23 @@ impl<'a> Section<'a> {
         help: impl Into<String>,
     ) {
         self.note(Diagnostic::error(code, message, Some(self.place(key))).help(help));
+    }
+
+    /// Refuses a key that others of its sort take and this one does not, with the reason that completes
+    /// its name; it is not listed among the known keys. Whether it was there.
+    pub(crate) fn refuse_foreign(
+        &self,
+        key: &'static str,
+        reason: &str,
+        help: impl Into<String>,
+    ) -> bool {
+        self.foreign.borrow_mut().push(key);
+        let Some((_, value)) = self.table.get_key_value(key) else {
+            return false;
+        };
+        let message = format!("{} {reason}", self.key_name(key));
+        self.note(Diagnostic::error(Code::Conflict, message, Some(value.span())).help(help));
+        true
     }
 
     /// The same for a cause that lies elsewhere and may be met at many keys: only the first is told.
@@ -247,7 +268,9 @@ impl<'a> Section<'a> {
 
     /// Notes every key that was never asked for. The last word on a section.
     pub(crate) fn finish(self) {
-        let asked = self.asked.borrow();
+        let foreign = self.foreign.borrow();
+        let mut asked = self.asked.borrow().clone();
+        asked.retain(|key| !foreign.contains(key));
         let section = match (self.within.trim_end_matches('.'), self.owner.as_str()) {
             ("", "") => "the file".to_owned(),
             ("", owner) => owner.to_owned(),
@@ -256,7 +279,7 @@ impl<'a> Section<'a> {
         };
         for (key, _) in self.table.iter() {
             let written = key.get_ref().as_ref();
-            if asked.contains(&written) {
+            if asked.contains(&written) || foreign.contains(&written) {
                 continue;
             }
             if self.sink.is_full() {

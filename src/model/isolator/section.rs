@@ -6,7 +6,10 @@ use super::altered::{MeasuredAs, Scaled};
 use super::description::Description;
 use super::one_sided::LiftsOff;
 use super::stiffening::{self, Progressive};
-use super::{AXIS_NAMES, Isolator, KINDS, Kind, Tension, dynamic, limit, service, stop};
+use super::strain::StrainMeasure;
+use super::{
+    AXIS_NAMES, Isolator, KINDS, Kind, Tension, dynamic, limit, reach, rod, service, stop,
+};
 use crate::diagnostic::Code;
 use crate::model::reader::{Bound, Section, quoted, unknown_name};
 use crate::spatial::Vec3;
@@ -20,27 +23,24 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
     section.must_have(&[("kind", "how the isolator is described, such as \"rates\"")]);
     // Without its kind nobody knows which keys it takes, so they are not judged.
     let kind = read_kind(name, &section)?;
-    let described = (kind.read)(&section).and_then(|as_described| measured(&section, as_described));
+    let described = match (kind.read)(&section) {
+        Some(as_described) => measured(&section, as_described),
+        None => {
+            // Asked for, so that it is no unknown key while another one is wrong.
+            let _ = section.has("measured_rates");
+            None
+        }
+    };
     let described = described.as_ref();
-    let rotational = section.per_axis(
-        "rotational_rates",
-        Quantity::AngularRate,
-        Bound::Stated(0.0, 1e9, "between 0 and 1e9 N m/rad"),
-    );
+    let is_rod = kind.word == rod::KIND.word;
+    let rotational = read_rotational(&section, is_rod);
     let service = service::read(&section, described);
     let dynamics = dynamic::read(&section, described);
     let stiffening = stiffening::read(&section);
     let stops = stop::read(&section);
     let limits = limit::read(&section);
     let scatter = section.ratio("scatter", Bound::Within(0.0, 0.9));
-    let tension = section.choice(
-        "tension",
-        &[
-            ("allowed", Tension::Allowed),
-            ("avoid", Tension::Avoid),
-            ("none", Tension::None),
-        ],
-    );
+    let tension = read_tension(&section, is_rod, described);
     let has_fluid = described.is_some_and(|described| described.fluid.is_some());
     if has_fluid && tension == Some(Tension::None) {
         section.refuse(
@@ -53,11 +53,15 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
             "a mount with fluid inside is bolted on both sides: write `\"avoid\"` or `\"allowed\"`",
         );
     }
+    if is_rod {
+        refuse_across_a_rod(&section);
+    }
     if let (Some(stops), Some(limits)) = (&stops, &limits) {
         limit::warn_of_idle(&section, stops, limits);
     }
-    let (has_scatter, has_rotational) = (section.has("scatter"), section.has("rotational_rates"));
-    if let (false, Some(described)) = (has_scatter, described) {
+    reach::warn(&section, stops.as_ref(), stiffening.as_ref(), described);
+    let has_rotational = !is_rod && section.has("rotational_rates");
+    if let (false, Some(described)) = (section.has("scatter"), described) {
         section.assume(
             "scatter",
             format!(
@@ -120,6 +124,70 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
     })
 }
 
+/// Stated rates about u, v, w.
+fn read_rotational(section: &Section<'_>, is_rod: bool) -> Option<Vec3> {
+    if is_rod {
+        section.refuse_foreign(
+            "rotational_rates",
+            "is given to a rod, whose eyes turn freely",
+            "take it out: a rod pushes and pulls along its line only",
+        );
+        return None;
+    }
+    section.per_axis(
+        "rotational_rates",
+        Quantity::AngularRate,
+        Bound::Stated(0.0, 1e9, "between 0 and 1e9 N m/rad"),
+    )
+}
+
+/// Whether it may be pulled, as the file says; a bush and a rod hold both ways, so that nothing can be chosen.
+fn read_tension(
+    section: &Section<'_>,
+    is_rod: bool,
+    described: Option<&Description>,
+) -> Option<Tension> {
+    let in_tubes = described
+        .is_some_and(|described| matches!(described.strain, Some(StrainMeasure::Bush { .. })));
+    if is_rod || in_tubes {
+        section.refuse_foreign(
+            "tension",
+            "is given to a part that is captive both ways",
+            "take it out: a bush and a rod hold pushed and pulled alike",
+        );
+        return None;
+    }
+    section.choice(
+        "tension",
+        &[
+            ("allowed", Tension::Allowed),
+            ("avoid", Tension::Avoid),
+            ("none", Tension::None),
+        ],
+    )
+}
+
+/// A rod acts along w only, so nothing of it can be met or limited across.
+fn refuse_across_a_rod(section: &Section<'_>) {
+    for key in ["stops", "stiffening", "limits"] {
+        // One that is no table was told already.
+        let Some(table) = section
+            .has_table(key)
+            .then(|| section.section(key))
+            .flatten()
+        else {
+            continue;
+        };
+        for axis in ["u", "v"] {
+            table.refuse_foreign(
+                axis,
+                "is given to a rod, which acts along w only",
+                "take it out, and give what lies along the rod as `w`",
+            );
+        }
+    }
+}
+
 fn read_kind(name: &str, section: &Section<'_>) -> Option<&'static Kind> {
     let word = section.text("kind")?;
     let kind = KINDS.iter().find(|kind| kind.word == word);
@@ -141,22 +209,18 @@ fn read_kind(name: &str, section: &Section<'_>) -> Option<&'static Kind> {
 
 /// Puts measured rates in the place of computed ones, and says how far they differ.
 fn measured(section: &Section<'_>, mut description: Description) -> Option<Description> {
+    if !description.is_computed {
+        let refused = section.refuse_foreign(
+            "measured_rates",
+            "stands beside rates that are no formula's",
+            "these rates are taken as they are written; take `measured_rates` out",
+        );
+        return (!refused).then_some(description);
+    }
     if !section.has("measured_rates") {
         return Some(description);
     }
-    let rates = section.per_axis("measured_rates", Quantity::LinearRate, Bound::RATE_OR_NONE)?;
-    if !description.is_computed {
-        section.refuse(
-            "measured_rates",
-            Code::Conflict,
-            format!(
-                "{} stands beside rates that are no formula's",
-                section.key_name("measured_rates")
-            ),
-            "this kind takes its rates as they are written; take `measured_rates` out",
-        );
-        return None;
-    }
+    let rates = rates_of(section, "measured_rates", &description)?;
     let tangent = description.law.at(&Vec3::zeros()).tangent;
     let computed = Vec3::new(tangent[(0, 0)], tangent[(1, 1)], tangent[(2, 2)]);
     for (axis, name) in AXIS_NAMES.into_iter().enumerate() {
@@ -190,6 +254,19 @@ fn measured(section: &Section<'_>, mut description: Description) -> Option<Descr
     });
     description.law = Arc::new(MeasuredAs::new(description.law, share));
     Some(description)
+}
+
+/// Rates along u, v, w, or the one of a rod along its line.
+pub(super) fn rates_of(
+    section: &Section<'_>,
+    key: &'static str,
+    description: &Description,
+) -> Option<Vec3> {
+    if description.is_rod && section.holds_one_number(key) {
+        let along = section.quantity(key, Quantity::LinearRate, Bound::RATE_OR_NONE)?;
+        return Some(Vec3::new(0.0, 0.0, along));
+    }
+    section.per_axis(key, Quantity::LinearRate, Bound::RATE_OR_NONE)
 }
 
 fn in_words(rate: f64) -> String {

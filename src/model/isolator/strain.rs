@@ -51,6 +51,18 @@ impl StrainMeasure {
         }
     }
 
+    /// Thickness that a deflection `end` along one axis presses flat \[m\]; `None` where it presses nothing.
+    pub(super) fn pressed_thickness(&self, axis: usize, end: f64) -> Option<f64> {
+        match *self {
+            // What leans is pressed along its own axis.
+            Self::Block { height, lean } | Self::Loose { height, lean } => {
+                (axis == 2 && end < 0.0).then(|| height / lean.cos())
+            }
+            Self::Bush { wall } => (axis < 2).then_some(wall),
+            Self::Eyes { wall } => (axis == 2).then_some(wall),
+        }
+    }
+
     /// Strains at a deflection along u, v, w \[m\]; of leaning pieces the largest of each.
     ///
     /// # Source

@@ -23,6 +23,12 @@ pub(crate) struct NamedItems<'a> {
 }
 
 impl<'a> Section<'a> {
+    /// Whether a key holds a table.
+    pub(crate) fn has_table(&self, key: &'static str) -> bool {
+        self.value(key)
+            .is_some_and(|value| value.get_ref().is_table())
+    }
+
     /// A table inside this one.
     pub(crate) fn section(&self, key: &'static str) -> Option<Section<'a>> {
         let value = self.value(key)?;

@@ -134,6 +134,19 @@ impl<'a> Section<'a> {
         Some(Vec3::from(numbers))
     }
 
+    /// Whether one number is written, not several with commas between them.
+    pub(crate) fn holds_one_number(&self, key: &'static str) -> bool {
+        match self.value(key).map(Spanned::get_ref) {
+            // With one comma a decimal comma is meant more often than a third number is forgotten.
+            Some(DeValue::String(text)) => {
+                let commas = text.matches(',').count();
+                commas == 0 || (commas == 1 && !text.contains(", "))
+            }
+            Some(DeValue::Integer(_) | DeValue::Float(_)) => true,
+            _ => false,
+        }
+    }
+
     /// One number for all three axes, or three numbers, with one unit, in SI.
     pub(crate) fn per_axis(
         &self,
@@ -141,13 +154,8 @@ impl<'a> Section<'a> {
         quantity: Quantity,
         bound: Bound,
     ) -> Option<Vec3> {
-        let is_one = match self.value(key)?.get_ref() {
-            // With one comma a decimal comma is meant more often than a third number is forgotten.
-            DeValue::String(text) => text.matches(',').count() < 2,
-            DeValue::Integer(_) | DeValue::Float(_) => true,
-            _ => false,
-        };
-        if is_one {
+        self.value(key)?;
+        if self.holds_one_number(key) {
             let all = self.quantity(key, quantity, bound)?;
             return Some(Vec3::repeat(all));
         }
