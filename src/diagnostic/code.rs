@@ -73,12 +73,21 @@ codes! {
     /// The number is not possible for this key: a mass that is not above zero,
     /// a negative rate, a share above one, or a number beyond any build.
     OutOfRange = "M011", "number out of range";
-    /// The word is not one of those that the key allows. The message lists them.
+    /// The word is not one of those that the key allows. The message lists them,
+    /// or says which was probably meant. Rubbers have plain names, not their
+    /// abbreviations: "natural" (NR), "nitrile" (NBR), "chloroprene" (CR),
+    /// "styrene-butadiene" (SBR), "epdm", "butyl", "silicone"; polyurethane is a
+    /// kind of isolator. `tension` is "allowed", "avoid" or "none".
     UnknownWord = "M012", "unknown word";
     /// A name refers to something that the file does not hold: an isolator, a
     /// mount, a part, a point, a gear. Names are compared letter by letter.
     UnknownName = "M013", "unknown name";
-    /// An isolator kind is not one the program knows. The message lists them.
+    /// An isolator kind is not one the program knows. They are named by what is
+    /// known of the part: "rates", three known rates; "block", rubber between
+    /// plates, and "bush", rubber between two tubes, both by size and hardness;
+    /// "curve", measured force against deflection; "rod", a torque rod between two
+    /// eyes; "hydraulic", rubber with fluid inside; "polyurethane", by size and
+    /// hardness; "solid", metal on metal.
     UnknownIsolatorKind = "M014", "unknown isolator kind";
     /// Two things of one sort have the same name, so a reference to it would
     /// mean either. Rename one.
@@ -100,8 +109,10 @@ codes! {
     /// Two keys say the same thing in two ways, or one of them leaves the other
     /// without a meaning; keep one of them.
     Conflict = "M019", "keys that exclude each other";
-    /// The key needs another section or key to mean anything, such as a gear
-    /// without a `[driveline]`.
+    /// The key needs another section or key to mean anything: a gear a
+    /// `[driveline]`, `inclined` pieces a `count` of two or more, the `far_bush` of
+    /// a rod its `bush`, a `temperature` a rubber whose rate in the heat is known.
+    /// Give what is named, or take the key out.
     NeedsOther = "M020", "key that needs another one";
     /// A travel, band or size is inside out: its lower end is above its upper
     /// end, a tube is wider inside than outside, a stop lies on the wrong side

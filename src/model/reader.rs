@@ -35,7 +35,7 @@ use crate::diagnostic::{Code, Diagnostic, did_you_mean};
 const MOST_ITEMS: usize = 500;
 
 /// Words that are written for a key, and the key.
-const OTHER_WORDS: [(&str, &str); 13] = [
+const OTHER_WORDS: [(&str, &str); 21] = [
     ("weight", "mass"),
     ("position", "at"),
     ("pos", "at"),
@@ -49,6 +49,14 @@ const OTHER_WORDS: [(&str, &str); 13] = [
     ("rate", "rates"),
     ("ratio", "gears"),
     ("ratios", "gears"),
+    ("id", "inner"),
+    ("od", "outer"),
+    ("inner_diameter", "inner"),
+    ("outer_diameter", "outer"),
+    ("radius", "diameter"),
+    ("dia", "diameter"),
+    ("thickness", "height"),
+    ("shore", "hardness"),
 ];
 
 /// The key, absent from its section, for which a word is written.
@@ -296,7 +304,9 @@ impl<'a> Section<'a> {
             let help = match near {
                 Some(near) => {
                     self.sink.misspelt(self.key_path(near));
-                    format!("did you mean `{near}`?")
+                    let doubled = written.eq_ignore_ascii_case("radius");
+                    let twice = if doubled { ", twice the radius" } else { "" };
+                    format!("did you mean `{near}`{twice}?")
                 }
                 None => format!("known keys here: {}", asked.join(", ")),
             };
@@ -312,17 +322,24 @@ impl<'a> Section<'a> {
         }
     }
 
+    /// That something else stands there than is wanted; the help is left to the caller.
+    fn of_wrong_kind(
+        &self,
+        place: Range<usize>,
+        key: &str,
+        wanted: &str,
+        found: &DeValue<'_>,
+    ) -> Diagnostic {
+        let message = format!(
+            "{} needs {wanted}, found {}",
+            self.key_name(key),
+            kind_in_words(found)
+        );
+        Diagnostic::error(Code::WrongKind, message, Some(place)).label(format!("not {wanted}"))
+    }
+
     fn wrong_kind(&self, place: Range<usize>, key: &str, wanted: &str, found: &DeValue<'_>) {
-        let diagnostic = Diagnostic::error(
-            Code::WrongKind,
-            format!(
-                "{} needs {wanted}, found {}",
-                self.key_name(key),
-                kind_in_words(found)
-            ),
-            Some(place.clone()),
-        )
-        .label(format!("not {wanted}"));
+        let diagnostic = self.of_wrong_kind(place.clone(), key, wanted, found);
         let help = match found {
             DeValue::Array(_) | DeValue::Table(_) if wanted.ends_with("in quotes") => {
                 format!("write {wanted}")

@@ -40,6 +40,10 @@ use rubber::Rubber;
 
 pub(super) const KIND: Kind = Kind {
     word: "block",
+    gloss: "rubber between plates, by size and hardness",
+    others: &[
+        "rubber", "cylinder", "puck", "pad", "bobbin", "buffer", "strip", "hollow", "sandwich",
+    ],
     read,
 };
 

@@ -13,6 +13,10 @@ use crate::spatial::Vec3;
 pub(crate) struct Kind {
     /// Word of the file.
     pub(crate) word: &'static str,
+    /// What it is described by, in a few words.
+    pub(crate) gloss: &'static str,
+    /// Other words for it.
+    pub(crate) others: &'static [&'static str],
     /// Reads the keys of the kind; `None` when something in them is wrong.
     pub(crate) read: fn(&Section<'_>) -> Option<Description>,
 }

@@ -21,6 +21,8 @@ use crate::model::reader::Section;
 
 pub(super) const KIND: Kind = Kind {
     word: "polyurethane",
+    gloss: "cast polyurethane, by size and hardness",
+    others: &["pu", "pur", "urethane", "poly"],
     read,
 };
 

@@ -22,7 +22,12 @@ use crate::model::reader::{Bound, Section};
 use crate::spatial::Vec3;
 use crate::units::{Digits, Quantity, Shown, show};
 
-pub(super) const KIND: Kind = Kind { word: "rod", read };
+pub(super) const KIND: Kind = Kind {
+    word: "rod",
+    gloss: "torque rod between two eyes",
+    others: &["torque rod", "torque-rod", "link", "strut", "arm"],
+    read,
+};
 
 fn read(section: &Section<'_>) -> Option<Description> {
     let (has_rates, has_bush, has_far) = (

@@ -1,5 +1,6 @@
 //! Reads one `[isolator.NAME]`: its kind first, then what every kind has.
 
+use std::ops::Range;
 use std::sync::Arc;
 
 use super::altered::{MeasuredAs, Scaled};
@@ -10,8 +11,8 @@ use super::strain::StrainMeasure;
 use super::{
     AXIS_NAMES, Isolator, KINDS, Kind, Tension, dynamic, limit, reach, rod, service, stop,
 };
-use crate::diagnostic::Code;
-use crate::model::reader::{Bound, Section, quoted, unknown_name};
+use crate::diagnostic::{Code, Diagnostic, did_you_mean};
+use crate::model::reader::{Bound, Section, quoted};
 use crate::spatial::Vec3;
 use crate::units::{Digits, Quantity, Shown, show};
 
@@ -157,13 +158,15 @@ fn read_tension(
         );
         return None;
     }
-    section.choice(
+    section.choice_like(
         "tension",
         &[
             ("allowed", Tension::Allowed),
             ("avoid", Tension::Avoid),
             ("none", Tension::None),
         ],
+        &[("yes", "allowed"), ("ok", "allowed")],
+        "`\"allowed\"` where it may be pulled along w, `\"avoid\"` where it should not be, `\"none\"` where it lifts off",
     )
 }
 
@@ -192,19 +195,30 @@ fn read_kind(name: &str, section: &Section<'_>) -> Option<&'static Kind> {
     let word = section.text("kind")?;
     let kind = KINDS.iter().find(|kind| kind.word == word);
     if kind.is_none() {
-        let words: Vec<&str> = KINDS.iter().map(|kind| kind.word).collect();
-        section.note(
-            unknown_name(
-                Code::UnknownIsolatorKind,
-                format!("unknown kind of isolator `{name}`: {}", quoted(word)),
-                section.span_of("kind"),
-                word,
-                &words,
-            )
-            .label("not a kind"),
-        );
+        section.note(unknown_kind(name, word, section.span_of("kind")));
     }
     kind
+}
+
+/// The kind that was probably meant, then all of them with what each is.
+fn unknown_kind(name: &str, word: &str, place: Option<Range<usize>>) -> Diagnostic {
+    let lower = word.trim().to_lowercase();
+    let meant = KINDS
+        .iter()
+        .find(|kind| kind.others.contains(&lower.as_str()))
+        .map(|kind| kind.word)
+        .or_else(|| did_you_mean(word, KINDS.iter().map(|kind| kind.word)));
+    let all: Vec<String> = KINDS
+        .iter()
+        .map(|kind| format!("{} ({})", quoted(kind.word), kind.gloss))
+        .collect();
+    let message = format!("unknown kind of isolator `{name}`: {}", quoted(word));
+    let problem = Diagnostic::error(Code::UnknownIsolatorKind, message, place).label("not a kind");
+    let problem = match meant {
+        Some(meant) => problem.help(format!("did you mean {}?", quoted(meant))),
+        None => problem,
+    };
+    problem.help(format!("kinds: {}", all.join(", ")))
 }
 
 /// Puts measured rates in the place of computed ones, and says how far they differ.

@@ -21,6 +21,8 @@ use crate::units::{Digits, Quantity, Shown, show};
 
 pub(super) const KIND: Kind = Kind {
     word: "solid",
+    gloss: "metal on metal",
+    others: &["metal", "rigid", "steel", "aluminium", "aluminum"],
     read,
 };
 
@@ -75,7 +77,8 @@ fn read(section: &Section<'_>) -> Option<Description> {
         let rates = section.per_axis("rates", Quantity::LinearRate, Bound::RATE)?;
         return Some(Description::new(Arc::new(Rates { rates }), usual()));
     }
-    let puck = read_puck(section.section("puck")?)?;
+    let puck =
+        read_puck(section.section_like("puck", "{ diameter = \"60 mm\", height = \"40 mm\" }")?)?;
     let rates = puck.rates();
     Some(Description {
         is_computed: true,

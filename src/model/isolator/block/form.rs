@@ -36,6 +36,16 @@ impl Form {
 /// Shapes, of which one is given.
 const SHAPES: [&str; 4] = ["cylinder", "block", "hollow", "strip"];
 
+/// Sizes of the shapes, and other words for them.
+const SIZES: [&str; 9] = [
+    "diameter", "height", "outer", "inner", "length", "width", "radius", "od", "id",
+];
+
+/// How the shapes are written.
+const CYLINDER: &str = "{ diameter = \"50 mm\", height = \"30 mm\" }";
+const HOLLOW: &str = "{ outer = \"60 mm\", inner = \"20 mm\", height = \"30 mm\" }";
+const STRIP_EXAMPLE: &str = "{ length = \"400 mm\", width = \"40 mm\", height = \"30 mm\" }";
+
 /// Least length over width of a strip.
 ///
 /// # Source
@@ -80,6 +90,11 @@ pub(crate) fn read_form(section: &Section<'_>) -> Option<Form> {
 }
 
 fn read_shape(section: &Section<'_>) -> Option<(Footprint, f64)> {
+    if !SHAPES.into_iter().any(|key| section.has(key))
+        && section.refuse_outside(&SIZES, "cylinder", CYLINDER)
+    {
+        return None;
+    }
     section.must_have_one_of(
         &SHAPES,
         "size of the rubber, such as `cylinder = { diameter = \"50 mm\", height = \"30 mm\" }`, the height without plates; or `block`, `hollow`, `strip`",
@@ -102,9 +117,9 @@ fn read_shape(section: &Section<'_>) -> Option<(Footprint, f64)> {
 
 fn read_outline(section: &Section<'_>, key: &'static str) -> Option<(Footprint, f64)> {
     match key {
-        "cylinder" => read_cylinder(section.section("cylinder")?),
-        "hollow" => read_hollow(section.section("hollow")?),
-        "strip" => read_strip(section, section.section("strip")?),
+        "cylinder" => read_cylinder(section.section_like("cylinder", CYLINDER)?),
+        "hollow" => read_hollow(section.section_like("hollow", HOLLOW)?),
+        "strip" => read_strip(section, section.section_like("strip", STRIP_EXAMPLE)?),
         _ => {
             let size = section.vector("block", Quantity::Length, Bound::SIZE)?;
             let footprint = Footprint::Rectangle {

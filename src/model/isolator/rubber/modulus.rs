@@ -40,7 +40,8 @@ pub(super) fn read(section: &Section<'_>, likely: &Likely) -> Option<Moduli> {
     if !section.has("modulus") {
         return None;
     }
-    let modulus = section.section("modulus")?;
+    let modulus =
+        section.section_like("modulus", "{ youngs = \"3.2 MPa\", shear = \"0.8 MPa\" }")?;
     modulus.must_have(&[
         (
             "youngs",
