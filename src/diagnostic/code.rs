@@ -73,12 +73,21 @@ codes! {
     /// The number is not possible for this key: a mass that is not above zero,
     /// a negative rate, a share above one, or a number beyond any build.
     OutOfRange = "M011", "number out of range";
-    /// The word is not one of those that the key allows. The message lists them.
+    /// The word is not one of those that the key allows. The message lists them,
+    /// or says which was probably meant. Rubbers have plain names, not their
+    /// abbreviations: "natural" (NR), "nitrile" (NBR), "chloroprene" (CR),
+    /// "styrene-butadiene" (SBR), "epdm", "butyl", "silicone"; polyurethane is a
+    /// kind of isolator. `tension` is "allowed", "avoid" or "none".
     UnknownWord = "M012", "unknown word";
     /// A name refers to something that the file does not hold: an isolator, a
     /// mount, a part, a point, a gear. Names are compared letter by letter.
     UnknownName = "M013", "unknown name";
-    /// An isolator kind is not one the program knows. The message lists them.
+    /// An isolator kind is not one the program knows. They are named by what is
+    /// known of the part: "rates", three known rates; "block", rubber between
+    /// plates, and "bush", rubber between two tubes, both by size and hardness;
+    /// "curve", measured force against deflection; "rod", a torque rod between two
+    /// eyes; "hydraulic", rubber with fluid inside; "polyurethane", by size and
+    /// hardness; "solid", metal on metal.
     UnknownIsolatorKind = "M014", "unknown isolator kind";
     /// Two things of one sort have the same name, so a reference to it would
     /// mean either. Rename one.
@@ -100,8 +109,10 @@ codes! {
     /// Two keys say the same thing in two ways, or one of them leaves the other
     /// without a meaning; keep one of them.
     Conflict = "M019", "keys that exclude each other";
-    /// The key needs another section or key to mean anything, such as a gear
-    /// without a `[driveline]`.
+    /// The key needs another section or key to mean anything: a gear a
+    /// `[driveline]`, `inclined` pieces a `count` of two or more, the `far_bush` of
+    /// a rod its `bush`, a `temperature` a rubber whose rate in the heat is known.
+    /// Give what is named, or take the key out.
     NeedsOther = "M020", "key that needs another one";
     /// A travel, band or size is inside out: its lower end is above its upper
     /// end, a tube is wider inside than outside, a stop lies on the wrong side
@@ -132,8 +143,9 @@ codes! {
     Unused = "M102", "isolator that no mount uses";
     /// A limit of an isolator is larger than the free travel to its stop on
     /// either side, so that the stop takes over before the limit is reached and
-    /// the limit tells little. One of the two numbers may be wrong.
-    LimitBeyondStop = "M103", "limit beyond the stops";
+    /// the limit tells little; or its stiffening begins behind its stop. One of
+    /// the two numbers may be wrong.
+    LimitBeyondStop = "M103", "limit or stiffening beyond the stops";
     /// The gap to keep is larger than the gap that is there before anything
     /// moves, so that the check fails unless the powertrain moves away from the
     /// obstacle. When no `keep` is written, 15 mm is kept (common practice).
@@ -152,8 +164,21 @@ codes! {
     /// have a shear modulus from 0.2 to 2.5 MPa and a Young's modulus of three
     /// times that without filler, about four times with it. Usual causes: N for
     /// kN, psi for MPa, a rate divided by the area of one piece of two, or a
-    /// compressed block taken for one in shear.
-    UnlikelyModulus = "M107", "modulus of no rubber";
+    /// compressed block taken for one in shear. No body has a shear modulus above
+    /// half of its Young's modulus. The table by which moduli follow from a hardness
+    /// is that of natural rubber alone. A metal puck has tens of GPa, a hard plastic
+    /// one to five: below that MPa stand for GPa.
+    UnlikelyModulus = "M107", "modulus that the material has not";
+    /// A stop is met, or stiffening begins, only where the rubber is pressed by 80 %
+    /// of its thickness or more: nothing is known of rubber there, and long before
+    /// that it is spoilt. The free travel is counted from the free position; the
+    /// thickness is that of the rubber alone, of a bush that of its wall.
+    BeyondRubber = "M108", "stop beyond the rubber";
+    /// A block is more than twice as tall as it is wide. Under a load along its
+    /// axis it leans over or buckles before the rates of its formula mean anything;
+    /// up to a quarter of its least width it surely stands (Lindley). Make it
+    /// lower or wider, lay several side by side, or guide it.
+    TallRubber = "M109", "rubber too tall to stand";
     /// Some motion of the powertrain meets no resistance, so it has no position
     /// to rest in. The message names the motions. Usual causes: too few mounts,
     /// mounts in one line, isolators with a rate of zero along the same

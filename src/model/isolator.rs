@@ -36,6 +36,7 @@ mod limit;
 mod one_sided;
 pub mod polyurethane;
 pub mod rates;
+mod reach;
 pub mod rod;
 pub mod rubber;
 mod section;

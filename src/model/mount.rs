@@ -21,6 +21,9 @@ use crate::units::Quantity;
 /// Shortest rod that is taken as one \[m\].
 const SHORTEST_ROD: f64 = 10e-3;
 
+/// How the far eye of a rod is written.
+const ROD: &str = "{ to = \"-1400, 0, 20 mm\" }";
+
 /// One placed isolator.
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
@@ -101,7 +104,7 @@ pub(super) fn read(
 
 /// Chassis-side eye of a rod; the inner `None` for every other isolator.
 fn read_rod(section: &Section<'_>, isolator: Option<&Isolator>) -> Option<Option<Vec3>> {
-    let read = section.section("rod").map(|rod| {
+    let read = section.section_like("rod", ROD).map(|rod| {
         rod.must_have(&[(
             "to",
             "place of the chassis-side eye, such as \"-1400, 0, 20 mm\"",
@@ -121,6 +124,8 @@ fn read_rod(section: &Section<'_>, isolator: Option<&Isolator>) -> Option<Option
             )]);
             None
         }
+        // What is no table was told already.
+        (false, true) if read.is_none() => None,
         (false, true) => {
             section.refuse(
                 "rod",

@@ -35,7 +35,7 @@ use crate::diagnostic::{Code, Diagnostic, did_you_mean};
 const MOST_ITEMS: usize = 500;
 
 /// Words that are written for a key, and the key.
-const OTHER_WORDS: [(&str, &str); 13] = [
+const OTHER_WORDS: [(&str, &str); 21] = [
     ("weight", "mass"),
     ("position", "at"),
     ("pos", "at"),
@@ -49,6 +49,14 @@ const OTHER_WORDS: [(&str, &str); 13] = [
     ("rate", "rates"),
     ("ratio", "gears"),
     ("ratios", "gears"),
+    ("id", "inner"),
+    ("od", "outer"),
+    ("inner_diameter", "inner"),
+    ("outer_diameter", "outer"),
+    ("radius", "diameter"),
+    ("dia", "diameter"),
+    ("thickness", "height"),
+    ("shore", "hardness"),
 ];
 
 /// The key, absent from its section, for which a word is written.
@@ -101,6 +109,8 @@ pub(crate) struct Section<'a> {
     span: Range<usize>,
     table: &'a DeTable<'a>,
     asked: RefCell<Vec<&'static str>>,
+    /// Keys that were refused for a reason of their own: known, but not among those to write here.
+    foreign: RefCell<Vec<&'static str>>,
     sink: &'a Sink<'a>,
 }
 
@@ -114,6 +124,7 @@ impl<'a> Section<'a> {
             span: 0..0,
             table,
             asked: RefCell::default(),
+            foreign: RefCell::default(),
             sink,
         }
     }
@@ -133,6 +144,7 @@ impl<'a> Section<'a> {
             span,
             table,
             asked: RefCell::default(),
+            foreign: RefCell::default(),
             sink: self.sink,
         }
     }
@@ -183,6 +195,23 @@ impl<'a> Section<'a> {
         help: impl Into<String>,
     ) {
         self.note(Diagnostic::error(code, message, Some(self.place(key))).help(help));
+    }
+
+    /// Refuses a key that others of its sort take and this one does not, with the reason that completes
+    /// its name; it is not listed among the known keys. Whether it was there.
+    pub(crate) fn refuse_foreign(
+        &self,
+        key: &'static str,
+        reason: &str,
+        help: impl Into<String>,
+    ) -> bool {
+        self.foreign.borrow_mut().push(key);
+        let Some((_, value)) = self.table.get_key_value(key) else {
+            return false;
+        };
+        let message = format!("{} {reason}", self.key_name(key));
+        self.note(Diagnostic::error(Code::Conflict, message, Some(value.span())).help(help));
+        true
     }
 
     /// The same for a cause that lies elsewhere and may be met at many keys: only the first is told.
@@ -247,7 +276,9 @@ impl<'a> Section<'a> {
 
     /// Notes every key that was never asked for. The last word on a section.
     pub(crate) fn finish(self) {
-        let asked = self.asked.borrow();
+        let foreign = self.foreign.borrow();
+        let mut asked = self.asked.borrow().clone();
+        asked.retain(|key| !foreign.contains(key));
         let section = match (self.within.trim_end_matches('.'), self.owner.as_str()) {
             ("", "") => "the file".to_owned(),
             ("", owner) => owner.to_owned(),
@@ -256,7 +287,7 @@ impl<'a> Section<'a> {
         };
         for (key, _) in self.table.iter() {
             let written = key.get_ref().as_ref();
-            if asked.contains(&written) {
+            if asked.contains(&written) || foreign.contains(&written) {
                 continue;
             }
             if self.sink.is_full() {
@@ -273,7 +304,9 @@ impl<'a> Section<'a> {
             let help = match near {
                 Some(near) => {
                     self.sink.misspelt(self.key_path(near));
-                    format!("did you mean `{near}`?")
+                    let doubled = written.eq_ignore_ascii_case("radius");
+                    let twice = if doubled { ", twice the radius" } else { "" };
+                    format!("did you mean `{near}`{twice}?")
                 }
                 None => format!("known keys here: {}", asked.join(", ")),
             };
@@ -289,17 +322,24 @@ impl<'a> Section<'a> {
         }
     }
 
+    /// That something else stands there than is wanted; the help is left to the caller.
+    fn of_wrong_kind(
+        &self,
+        place: Range<usize>,
+        key: &str,
+        wanted: &str,
+        found: &DeValue<'_>,
+    ) -> Diagnostic {
+        let message = format!(
+            "{} needs {wanted}, found {}",
+            self.key_name(key),
+            kind_in_words(found)
+        );
+        Diagnostic::error(Code::WrongKind, message, Some(place)).label(format!("not {wanted}"))
+    }
+
     fn wrong_kind(&self, place: Range<usize>, key: &str, wanted: &str, found: &DeValue<'_>) {
-        let diagnostic = Diagnostic::error(
-            Code::WrongKind,
-            format!(
-                "{} needs {wanted}, found {}",
-                self.key_name(key),
-                kind_in_words(found)
-            ),
-            Some(place.clone()),
-        )
-        .label(format!("not {wanted}"));
+        let diagnostic = self.of_wrong_kind(place.clone(), key, wanted, found);
         let help = match found {
             DeValue::Array(_) | DeValue::Table(_) if wanted.ends_with("in quotes") => {
                 format!("write {wanted}")

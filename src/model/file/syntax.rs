@@ -46,7 +46,14 @@ fn problem(text: &str, error: &toml::de::Error) -> Diagnostic {
         .span()
         .and_then(|span| text.get(span))
         .unwrap_or_default();
-    let help = if message.contains("must be quoted") {
+    let is_word = written.starts_with(char::is_alphabetic)
+        && written
+            .chars()
+            .all(|c| c.is_alphanumeric() || "-_".contains(c));
+    let help = if is_word && message.starts_with("invalid") {
+        message = format!("a word without quotes: {}", quoted(written));
+        format!("put it in quotes: `\"{written}\"`")
+    } else if message.contains("must be quoted") {
         "put text and values with a unit in quotes: `mass = \"180 kg\"`".to_owned()
     } else if is_duplicate(error) {
         message = format!("{} stands twice", quoted(written));

@@ -40,6 +40,10 @@ use rubber::Rubber;
 
 pub(super) const KIND: Kind = Kind {
     word: "block",
+    gloss: "rubber between plates, by size and hardness",
+    others: &[
+        "rubber", "cylinder", "puck", "pad", "bobbin", "buffer", "strip", "hollow", "sandwich",
+    ],
     read,
 };
 
@@ -59,10 +63,10 @@ fn read(section: &Section<'_>) -> Option<Description> {
         );
         return None;
     }
-    let bonded = advice::of_bonded(&rubber);
-    let mut description = describe(&form, rubber);
-    description.remarks.extend(bonded);
-    Some(description)
+    Some(Description {
+        when_held: advice::of_bonded(&rubber),
+        ..describe(&form, rubber)
+    })
 }
 
 /// A block of any elastic material.

@@ -27,10 +27,15 @@ use super::{Description, Kind, Usual};
 use crate::diagnostic::Code;
 use crate::model::reader::{Bound, Section};
 use crate::spatial::Vec3;
-use crate::units::Quantity;
+use crate::units::{Digits, Quantity, number};
 pub(super) use stiffness::in_series;
 
-pub(super) const KIND: Kind = Kind { word: "bush", read };
+pub(super) const KIND: Kind = Kind {
+    word: "bush",
+    gloss: "rubber between two tubes, by size and hardness",
+    others: &["bushing", "tube", "sleeve"],
+    read,
+};
 
 /// Shares of a rate that voids may leave.
 const VOIDS: Bound = Bound::Stated(0.05, 1.0, "between 0.05 and 1");
@@ -40,6 +45,15 @@ const RATIOS: [f64; 2] = [1.05, 6.0];
 
 /// Length over wall for which the formulas are tried.
 const SLENDERNESSES: [f64; 2] = [0.05, 60.0];
+
+/// How the sizes are written.
+const EXAMPLE: &str = "{ inner = \"16 mm\", outer = \"32 mm\", length = \"40 mm\" }";
+
+/// Sizes, and other words for them.
+const SIZES: [&str; 5] = ["inner", "outer", "length", "id", "od"];
+
+/// Share by which a ratio of two sizes may miss a bound for the rounding of both.
+const ROUNDING: f64 = 1e-9;
 
 fn read(section: &Section<'_>) -> Option<Description> {
     let bush = read_sizes(section);
@@ -54,19 +68,25 @@ fn read(section: &Section<'_>) -> Option<Description> {
 
 /// Reads `bush`.
 pub(crate) fn read_sizes(section: &Section<'_>) -> Option<Bush> {
-    section.must_have(&[(
-        "bush",
-        "sizes of the rubber, such as `{ inner = \"16 mm\", outer = \"32 mm\", length = \"40 mm\" }`",
-    )]);
+    if !section.has("bush") && section.refuse_outside(&SIZES, "bush", EXAMPLE) {
+        return None;
+    }
+    section.must_have(&[("bush", &format!("sizes of the rubber, such as `{EXAMPLE}`"))]);
     read_sizes_of(section, "bush")
 }
 
 /// Reads the sizes of a bush under another key; `None` when it is absent or wrong.
 pub(super) fn read_sizes_of(section: &Section<'_>, key: &'static str) -> Option<Bush> {
-    let sizes = section.section(key)?;
+    let sizes = section.section_like(key, EXAMPLE)?;
     sizes.must_have(&[
-        ("inner", "outside of the inner tube, such as \"16 mm\""),
-        ("outer", "inside of the outer tube, such as \"32 mm\""),
+        (
+            "inner",
+            "inner diameter of the rubber, the outside of the inner tube, such as \"16 mm\"",
+        ),
+        (
+            "outer",
+            "outer diameter of the rubber, the inside of the outer tube, such as \"32 mm\"",
+        ),
         ("length", "of the rubber along the tubes, such as \"40 mm\""),
     ]);
     let inner = sizes.quantity("inner", Quantity::Length, Bound::SIZE);
@@ -98,17 +118,19 @@ fn judged(sizes: &Section<'_>, bush: Bush) -> Option<Bush> {
         );
         return None;
     }
-    let within = |value: f64, [low, high]: [f64; 2]| (low..=high).contains(&value);
+    let within = |value: f64, [low, high]: [f64; 2]| {
+        (low * (1.0 - ROUNDING)..=high * (1.0 + ROUNDING)).contains(&value)
+    };
     if !within(bush.ratio(), RATIOS) {
         sizes.refuse(
             "outer",
             Code::OutOfRange,
             format!(
-                "{} must be {} to {} times `inner`: {:.3} times",
+                "{} must be {} to {} times `inner`: {} times",
                 sizes.key_name("outer"),
                 RATIOS[0],
                 RATIOS[1],
-                bush.ratio()
+                number(bush.ratio(), Digits::Significant(6))
             ),
             "give diameters of the rubber, without the tubes; of another shape give `rates`",
         );
@@ -119,11 +141,11 @@ fn judged(sizes: &Section<'_>, bush: Bush) -> Option<Bush> {
             "length",
             Code::OutOfRange,
             format!(
-                "{} must be {} to {} times the wall: {:.3} times",
+                "{} must be {} to {} times the wall: {} times",
                 sizes.key_name("length"),
                 SLENDERNESSES[0],
                 SLENDERNESSES[1],
-                bush.slenderness()
+                number(bush.slenderness(), Digits::Significant(6))
             ),
             "give the length of the rubber along the tubes; of another shape give `rates`",
         );

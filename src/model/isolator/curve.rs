@@ -27,11 +27,16 @@ use monotone::{CurveFault, MonotoneCurve};
 
 pub(super) const KIND: Kind = Kind {
     word: "curve",
+    gloss: "measured force against deflection",
+    others: &["measured", "table", "points"],
     read,
 };
 
 /// Most points of one axis: a press writes thousands, of which every tenth or hundredth says the same.
 const MOST_POINTS: usize = 200;
+
+/// Least distance of two points \[m\]: far below what a press resolves, and a rate between nearer ones is noise.
+const NEAREST: f64 = 1e-6;
 
 /// Deflection and force of a point.
 const COLUMNS: [Column; 2] = [
@@ -190,6 +195,25 @@ fn read_axis(table: &Section<'_>, key: &'static str) -> Option<(MonotoneCurve, u
     let found = MonotoneCurve::through(&measured);
     if let Err(fault) = found {
         refuse(table, key, &pairs, fault);
+        return None;
+    }
+    if let Some(place) = (1..pairs.len())
+        .find(|place| deflection(pairs.get(*place)) - deflection(pairs.get(place - 1)) < NEAREST)
+    {
+        table.note(
+            Diagnostic::error(
+                Code::ImpossibleCurve,
+                format!(
+                    "{} has two points nearer than {} at {}",
+                    table.key_name(key),
+                    show(NEAREST, Shown::Millimetre, Digits::Decimals(3)),
+                    in_mm(deflection(pairs.get(place)))
+                ),
+                pairs.get(place).map(|pair| pair.place.clone()),
+            )
+            .label("this point")
+            .help("no press tells such points apart: leave one of them out"),
+        );
         return None;
     }
     if deflection(pairs.last()) - deflection(pairs.first()) > 0.0

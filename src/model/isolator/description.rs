@@ -13,6 +13,10 @@ use crate::spatial::Vec3;
 pub(crate) struct Kind {
     /// Word of the file.
     pub(crate) word: &'static str,
+    /// What it is described by, in a few words.
+    pub(crate) gloss: &'static str,
+    /// Other words for it.
+    pub(crate) others: &'static [&'static str],
     /// Reads the keys of the kind; `None` when something in them is wrong.
     pub(crate) read: fn(&Section<'_>) -> Option<Description>,
 }
@@ -40,6 +44,10 @@ pub(crate) struct Description {
     pub(crate) usual: Usual,
     /// How the numbers came about, and what to keep in mind, each a sentence without its full stop.
     pub(crate) remarks: Vec<String>,
+    /// What else to keep in mind of a part that can be pulled along w.
+    pub(crate) when_held: Vec<String>,
+    /// What else to keep in mind of a part that lifts off.
+    pub(crate) when_loose: Vec<String>,
 }
 
 impl Description {
@@ -56,6 +64,8 @@ impl Description {
             is_computed: false,
             usual,
             remarks: Vec::new(),
+            when_held: Vec::new(),
+            when_loose: Vec::new(),
         }
     }
 }

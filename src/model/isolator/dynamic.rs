@@ -2,6 +2,7 @@
 
 use super::description::Description;
 use super::fluid::Fluid;
+use super::section::rates_of;
 use super::{AXIS_NAMES, Isolator, IsolatorState};
 use crate::diagnostic::{Code, Diagnostic};
 use crate::model::reader::{Bound, Section};
@@ -155,7 +156,10 @@ impl Isolator {
 pub(super) fn read(section: &Section<'_>, description: Option<&Description>) -> Option<Dynamics> {
     let ratio = section.ratio("dynamic_ratio", RATIO);
     let ratio_large = section.ratio("dynamic_ratio_large", RATIO);
-    let rates = section.per_axis("dynamic_rates", Quantity::LinearRate, Bound::RATE_OR_NONE);
+    let rates = match description {
+        Some(description) => rates_of(section, "dynamic_rates", description),
+        None => section.per_axis("dynamic_rates", Quantity::LinearRate, Bound::RATE_OR_NONE),
+    };
     let loss_factor = section.ratio("loss_factor", Bound::Within(0.0, 2.0));
     let has_rates = section.has("dynamic_rates");
     if has_rates && section.has("dynamic_ratio") {

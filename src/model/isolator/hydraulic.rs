@@ -30,6 +30,8 @@ use crate::units::{Digits, Quantity, Shown, show};
 
 pub(super) const KIND: Kind = Kind {
     word: "hydraulic",
+    gloss: "rubber with fluid inside",
+    others: &["hydro", "fluid", "hydromount", "hydraulic mount"],
     read,
 };
 
@@ -64,7 +66,10 @@ fn read(section: &Section<'_>) -> Option<Description> {
         return None;
     }
     let compound = read_compound(section);
-    let fluid = section.section("track").and_then(read_track);
+    let fluid = section.section_like(
+        "track",
+        "{ upper = \"208 N/mm\", lower = \"2.4 N/mm\", mass = \"23.8 kg\", damping = \"656 N s/m\" }",
+    ).and_then(read_track);
     let (rates, fluid) = (rates?, fluid?);
     let along_w = rates.z + fluid.static_rate();
     let law = Rates {

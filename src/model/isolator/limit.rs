@@ -11,7 +11,7 @@ pub(super) fn read(section: &Section<'_>) -> Option<[Option<f64>; 3]> {
     if !section.has("limits") {
         return Some([None; 3]);
     }
-    let limits = section.section("limits")?;
+    let limits = section.section_like("limits", "{ u = \"9 mm\", v = \"9 mm\", w = \"12 mm\" }")?;
     let read = AXIS_NAMES.map(|axis| limits.quantity(axis, Quantity::Length, Bound::SIZE));
     limits.finish();
     Some(read)

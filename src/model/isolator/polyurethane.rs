@@ -21,6 +21,8 @@ use crate::model::reader::Section;
 
 pub(super) const KIND: Kind = Kind {
     word: "polyurethane",
+    gloss: "cast polyurethane, by size and hardness",
+    others: &["pu", "pur", "urethane", "poly"],
     read,
 };
 
@@ -78,9 +80,11 @@ fn read(section: &Section<'_>) -> Option<Description> {
     let material = read_material(section);
     let (form, material) = (form?, material?);
     let pad = form.pad(material.moduli);
-    let mut description = describe(&form, material);
-    description.remarks.extend(of_loose_faces(&pad));
-    Some(description)
+    Some(Description {
+        when_held: vec!["Even bonded it carries little tension (common practice)".to_owned()],
+        when_loose: of_loose_faces(&pad),
+        ..describe(&form, material)
+    })
 }
 
 /// An insert between two tubes.
@@ -187,6 +191,6 @@ fn of_loose_faces(pad: &Pad) -> Vec<String> {
     };
     vec![
         grip,
-        "Loose faces squeak as they slip, and pulled it lifts off; even bonded it carries little tension (common practice)".to_owned(),
+        "Loose faces squeak as they slip (common practice)".to_owned(),
     ]
 }

@@ -16,6 +16,8 @@ use crate::units::Quantity;
 
 pub(super) const KIND: Kind = Kind {
     word: "rates",
+    gloss: "three known rates",
+    others: &["spring", "rate", "stiffness", "linear"],
     read,
 };
 

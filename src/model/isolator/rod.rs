@@ -22,7 +22,12 @@ use crate::model::reader::{Bound, Section};
 use crate::spatial::Vec3;
 use crate::units::{Digits, Quantity, Shown, show};
 
-pub(super) const KIND: Kind = Kind { word: "rod", read };
+pub(super) const KIND: Kind = Kind {
+    word: "rod",
+    gloss: "torque rod between two eyes",
+    others: &["torque rod", "torque-rod", "link", "strut", "arm"],
+    read,
+};
 
 fn read(section: &Section<'_>) -> Option<Description> {
     let (has_rates, has_bush, has_far) = (
@@ -30,7 +35,6 @@ fn read(section: &Section<'_>) -> Option<Description> {
         section.has("bush"),
         section.has("far_bush"),
     );
-    let mut contradicts = false;
     if has_rates && has_bush {
         section.refuse(
             "bush",
@@ -38,30 +42,29 @@ fn read(section: &Section<'_>) -> Option<Description> {
             format!("{} is given beside `rates`", section.key_name("bush")),
             "keep `rates` when the rod was measured, else `bush`",
         );
-        contradicts = true;
-    }
-    if has_far && !has_bush {
+    } else if has_far && !has_bush {
         section.refuse(
             "far_bush",
             Code::NeedsOther,
             format!("{} needs `bush`", section.key_name("far_bush")),
             "give the eye at the powertrain as `bush`; of a measured rod `rates` is the whole",
         );
-        contradicts = true;
-    }
-    if !contradicts {
+    } else {
         section.must_have_one_of(
             &["rates", "bush"],
             "rate along the rod, such as \"800 N/mm\", or `bush = { inner = \"12 mm\", outer = \"40 mm\", length = \"30 mm\" }`",
         );
+        return if has_bush {
+            of_bushes(section)
+        } else {
+            of_rate(section)
+        };
     }
-    // Read in any case, so that what belongs to a contradicted key is not blamed for it.
-    let read = if has_bush || (has_far && !has_rates) {
-        of_bushes(section)
-    } else {
-        of_rate(section)
-    };
-    read.filter(|_| !contradicts)
+    // What belongs to a contradicted key is not blamed for it.
+    for key in rubber::KEYS {
+        let _ = section.has(key);
+    }
+    None
 }
 
 fn of_rate(section: &Section<'_>) -> Option<Description> {

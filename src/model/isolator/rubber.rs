@@ -30,6 +30,9 @@ pub(crate) use modulus::Likely;
 pub use relation::Relation;
 pub(crate) use usual::dynamic_ratio_of_loss;
 
+/// Keys of a rubber.
+pub(crate) const KEYS: [&str; 4] = ["rubber", "hardness", "relation", "modulus"];
+
 /// Elastic constants of a rubber for design formulas.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Moduli {

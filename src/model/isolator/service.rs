@@ -2,7 +2,7 @@
 //!
 //! | key | meaning | unit | default |
 //! |---|---|---|---|
-//! | `temperature` | of the rubber at work, −60 to 200 °C: its rate is taken from what is usual for the rubber | temperature | 20 °C |
+//! | `temperature` | of the rubber at work, −60 to 400 °C: its rate is taken from what is usual for the rubber | temperature | 20 °C |
 //! | `temperature_factor` | rate at work over the rate at 20 °C, in place of `temperature` | ratio | 1 |
 //! | `age_factor` | rate when aged over the rate as new; rubber hardens | ratio | 1 |
 //! | `creep` | how much further it gives way in service, as a share of the deflection at rest, 0 to 2 | ratio | by kind |

@@ -14,13 +14,15 @@ use std::sync::Arc;
 
 use super::rates::Rates;
 use super::{Description, Kind, Tension, Usual};
-use crate::diagnostic::Code;
+use crate::diagnostic::{Code, Diagnostic};
 use crate::model::reader::{Bound, Section};
 use crate::spatial::Vec3;
-use crate::units::Quantity;
+use crate::units::{Digits, Quantity, Shown, show};
 
 pub(super) const KIND: Kind = Kind {
     word: "solid",
+    gloss: "metal on metal",
+    others: &["metal", "rigid", "steel", "aluminium", "aluminum"],
     read,
 };
 
@@ -51,6 +53,12 @@ const POISSON: f64 = 0.3;
 /// Moduli of what a solid mount may be made of, from a soft plastic to far beyond steel \[Pa\].
 const MODULUS: Bound = Bound::Stated(1e6, 1e13, "between 1 MPa and 10 000 GPa");
 
+/// Young's modulus below which a puck is no solid one \[Pa\].
+///
+/// # Source
+/// Common practice: polyamide and acetal have 2 to 3 GPa, soft polyethylene 1 GPa.
+const LEAST_OF_PLASTIC: f64 = 1e9;
+
 fn read(section: &Section<'_>) -> Option<Description> {
     if section.has("rates") && section.has("puck") {
         section.refuse(
@@ -69,7 +77,8 @@ fn read(section: &Section<'_>) -> Option<Description> {
         let rates = section.per_axis("rates", Quantity::LinearRate, Bound::RATE)?;
         return Some(Description::new(Arc::new(Rates { rates }), usual()));
     }
-    let puck = read_puck(section.section("puck")?)?;
+    let puck =
+        read_puck(section.section_like("puck", "{ diameter = \"60 mm\", height = \"40 mm\" }")?)?;
     let rates = puck.rates();
     Some(Description {
         is_computed: true,
@@ -91,6 +100,23 @@ fn read_puck(section: Section<'_>) -> Option<Puck> {
     let youngs_modulus = section.quantity("youngs_modulus", Quantity::Pressure, MODULUS);
     if !section.has("youngs_modulus") {
         section.assume("youngs_modulus", "70 GPa: aluminium alloy");
+    }
+    if let Some(modulus) = youngs_modulus
+        && modulus < LEAST_OF_PLASTIC
+    {
+        section.note(
+            Diagnostic::warning(
+                Code::UnlikelyModulus,
+                format!(
+                    "{} is that of neither metal nor hard plastic: {}",
+                    section.key_name("youngs_modulus"),
+                    show(modulus, Shown::Megapascal, Digits::Significant(3))
+                ),
+                section.span_of("youngs_modulus"),
+            )
+            .label("is it GPa?")
+            .help("aluminium has 70 GPa, steel 210 GPa, hard plastic 1 to 5 GPa; rubber is of another kind, such as \"block\""),
+        );
     }
     if let (Some(bore), Some(diameter)) = (bore, diameter)
         && bore >= diameter

@@ -117,7 +117,11 @@ pub(super) fn read(section: &Section<'_>) -> Option<[AxisStops; 3]> {
     if !section.has("stops") {
         return Some([AxisStops::NONE; 3]);
     }
-    travel::read(section.section("stops")?, Some(USUAL_RATE), &BLEND)
+    travel::read(
+        section.section_like("stops", "{ w = [\"-12 mm\", \"10 mm\"] }")?,
+        Some(USUAL_RATE),
+        &BLEND,
+    )
 }
 
 #[cfg(test)]

@@ -12,6 +12,13 @@ pub enum StrainMeasure {
         /// Angle by which half of the pieces lean one way about u and half the other \[rad\].
         lean: f64,
     },
+    /// The same resting loose on a seat: pulled along w it lifts off, and is strained no more.
+    Loose {
+        /// Height of all rubber along w, plates left out \[m\].
+        height: f64,
+        /// Angle by which half of the pieces lean one way about u and half the other \[rad\].
+        lean: f64,
+    },
     /// Rubber between two tubes along w: pushed across, sheared along w.
     Bush {
         /// Thickness of the rubber wall \[m\].
@@ -36,6 +43,26 @@ pub struct Strains {
 }
 
 impl StrainMeasure {
+    /// The same of a part that lifts off when it is pulled along w.
+    pub(super) fn lifting_off(self) -> Self {
+        match self {
+            Self::Block { height, lean } => Self::Loose { height, lean },
+            Self::Loose { .. } | Self::Bush { .. } | Self::Eyes { .. } => self,
+        }
+    }
+
+    /// Thickness that a deflection `end` along one axis presses flat \[m\]; `None` where it presses nothing.
+    pub(super) fn pressed_thickness(&self, axis: usize, end: f64) -> Option<f64> {
+        match *self {
+            // What leans is pressed along its own axis.
+            Self::Block { height, lean } | Self::Loose { height, lean } => {
+                (axis == 2 && end < 0.0).then(|| height / lean.cos())
+            }
+            Self::Bush { wall } => (axis < 2).then_some(wall),
+            Self::Eyes { wall } => (axis == 2).then_some(wall),
+        }
+    }
+
     /// Strains at a deflection along u, v, w \[m\]; of leaning pieces the largest of each.
     ///
     /// # Source
@@ -45,19 +72,12 @@ impl StrainMeasure {
     #[must_use]
     pub fn at(&self, x: &Vec3) -> Strains {
         match *self {
-            Self::Block { height, lean } => {
-                let (sin, cos) = lean.sin_cos();
-                let of = |sin: f64| {
-                    let along = -sin * x.y + cos * x.z;
-                    let across = f64::hypot(x.x, cos * x.y + sin * x.z);
-                    Strains {
-                        compression: (-along).max(0.0) / height,
-                        tension: along.max(0.0) / height,
-                        shear: across / height,
-                    }
-                };
-                of(sin).larger(of(-sin))
-            }
+            Self::Block { height, lean } => between_plates(height, lean, x),
+            // What is left to strain while it is lifted is its shear across: a bolt or spigot locates it.
+            Self::Loose { height, lean } => Strains {
+                tension: 0.0,
+                ..between_plates(height, lean, &Vec3::new(x.x, x.y, x.z.min(0.0)))
+            },
             Self::Bush { wall } => Strains {
                 compression: f64::hypot(x.x, x.y) / wall,
                 tension: 0.0,
@@ -69,6 +89,21 @@ impl StrainMeasure {
             },
         }
     }
+}
+
+/// Strains of rubber between plates, of leaning pieces the largest of each.
+fn between_plates(height: f64, lean: f64, x: &Vec3) -> Strains {
+    let (sin, cos) = lean.sin_cos();
+    let of = |sin: f64| {
+        let along = -sin * x.y + cos * x.z;
+        let across = f64::hypot(x.x, cos * x.y + sin * x.z);
+        Strains {
+            compression: (-along).max(0.0) / height,
+            tension: along.max(0.0) / height,
+            shear: across / height,
+        }
+    };
+    of(sin).larger(of(-sin))
 }
 
 impl Strains {

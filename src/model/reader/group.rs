@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::names::Names;
 use super::{Bound, MOST_ITEMS, Section, number_of};
-use crate::diagnostic::Code;
+use crate::diagnostic::{Code, Diagnostic};
 
 /// The tables of one `[[key]]` of the file with their names.
 pub(crate) struct Items<'a> {
@@ -23,6 +23,50 @@ pub(crate) struct NamedItems<'a> {
 }
 
 impl<'a> Section<'a> {
+    /// A table inside this one; `example` is what to write where there is none, braces included.
+    pub(crate) fn section_like(&self, key: &'static str, example: &str) -> Option<Section<'a>> {
+        let value = self.value(key)?;
+        if value.get_ref().is_table() {
+            return self.section(key);
+        }
+        self.note(
+            self.of_wrong_kind(value.span(), key, "a table", value.get_ref())
+                .help(format!("write names and values in braces: `{example}`")),
+        );
+        None
+    }
+
+    /// Whether any of some keys of a table inside this one stand outside of its braces; says so once.
+    pub(crate) fn refuse_outside(
+        &self,
+        keys: &[&'static str],
+        table: &'static str,
+        example: &str,
+    ) -> bool {
+        let outside: Vec<&'static str> = keys
+            .iter()
+            .copied()
+            .filter(|key| self.table.contains_key(*key))
+            .collect();
+        let Some(first) = outside.first() else {
+            return false;
+        };
+        self.foreign.borrow_mut().extend(&outside);
+        let message = format!("{} stands outside of its braces", self.key_name(first));
+        self.note(
+            Diagnostic::error(Code::UnknownKey, message, Some(self.place(first)))
+                .label("not a key here")
+                .help(format!("write the sizes together: `{table} = {example}`")),
+        );
+        true
+    }
+
+    /// Whether a key holds a table.
+    pub(crate) fn has_table(&self, key: &'static str) -> bool {
+        self.value(key)
+            .is_some_and(|value| value.get_ref().is_table())
+    }
+
     /// A table inside this one.
     pub(crate) fn section(&self, key: &'static str) -> Option<Section<'a>> {
         let value = self.value(key)?;

@@ -64,7 +64,7 @@ impl<'a> Section<'a> {
         ends: &Ends<'_>,
     ) -> Option<[Option<f64>; 2]> {
         let read = self.ends(key, ends, |item| match item.get_ref().as_str() {
-            Some(OPEN) => Some(None),
+            Some(word) if word.trim().eq_ignore_ascii_case(OPEN) => Some(None),
             _ => self
                 .list_number(key, item, Column { quantity, bound })
                 .map(Some),

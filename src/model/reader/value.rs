@@ -24,6 +24,11 @@ impl<'a> Section<'a> {
         text
     }
 
+    /// Text of a key without a word about it; `None` where there is none.
+    pub(crate) fn word_of(&self, key: &'static str) -> Option<&'a str> {
+        self.value(key)?.get_ref().as_str()
+    }
+
     /// Whether a number without quotes stands where a text is wanted.
     pub(crate) fn is_bare_number(&self, key: &'static str) -> bool {
         self.value(key)
@@ -32,22 +37,54 @@ impl<'a> Section<'a> {
 
     /// One of several words.
     pub(crate) fn choice<T: Copy>(&self, key: &'static str, words: &[(&str, T)]) -> Option<T> {
-        let written = self.text(key)?;
+        self.choice_like(key, words, &[], "")
+    }
+
+    /// The same with other words that are written for them, and what each means when it has to be told.
+    pub(crate) fn choice_like<T: Copy>(
+        &self,
+        key: &'static str,
+        words: &[(&str, T)],
+        others: &[(&str, &str)],
+        meanings: &str,
+    ) -> Option<T> {
+        let value = self.value(key)?;
+        let Some(written) = value.get_ref().as_str() else {
+            let listed: Vec<String> = words.iter().map(|(word, _)| quoted(word)).collect();
+            let wanted = format!("one of the words {}", listed.join(", "));
+            let help = if meanings.is_empty() {
+                format!("write it in quotes, such as `\"{}\"`", words.first()?.0)
+            } else {
+                format!("write {meanings}")
+            };
+            self.note(
+                self.of_wrong_kind(value.span(), key, &wanted, value.get_ref())
+                    .help(help),
+            );
+            return None;
+        };
         if let Some((_, meaning)) = words.iter().find(|(word, _)| *word == written) {
             return Some(*meaning);
         }
+        let lower = written.trim().to_lowercase();
+        let meant = others.iter().find(|(other, _)| *other == lower);
+        let message = format!(
+            "unknown word for {}: {}",
+            self.key_name(key),
+            quoted(written)
+        );
+        let place = Some(self.place(key));
         let allowed: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
-        self.note(unknown_name(
-            Code::UnknownWord,
-            format!(
-                "unknown word for {}: {}",
-                self.key_name(key),
-                quoted(written)
-            ),
-            Some(self.place(key)),
-            written,
-            &allowed,
-        ));
+        let problem = match meant {
+            Some((_, word)) => Diagnostic::error(Code::UnknownWord, message, place)
+                .help(format!("did you mean {}?", quoted(word))),
+            None => unknown_name(Code::UnknownWord, message, place, written, &allowed),
+        };
+        self.note(if meanings.is_empty() {
+            problem
+        } else {
+            problem.help(format!("write {meanings}"))
+        });
         None
     }
 
@@ -134,6 +171,19 @@ impl<'a> Section<'a> {
         Some(Vec3::from(numbers))
     }
 
+    /// Whether one number is written, not several with commas between them.
+    pub(crate) fn holds_one_number(&self, key: &'static str) -> bool {
+        match self.value(key).map(Spanned::get_ref) {
+            // With one comma a decimal comma is meant more often than a third number is forgotten.
+            Some(DeValue::String(text)) => {
+                let commas = text.matches(',').count();
+                commas == 0 || (commas == 1 && !text.contains(", "))
+            }
+            Some(DeValue::Integer(_) | DeValue::Float(_)) => true,
+            _ => false,
+        }
+    }
+
     /// One number for all three axes, or three numbers, with one unit, in SI.
     pub(crate) fn per_axis(
         &self,
@@ -141,15 +191,25 @@ impl<'a> Section<'a> {
         quantity: Quantity,
         bound: Bound,
     ) -> Option<Vec3> {
-        let is_one = match self.value(key)?.get_ref() {
-            // With one comma a decimal comma is meant more often than a third number is forgotten.
-            DeValue::String(text) => text.matches(',').count() < 2,
-            DeValue::Integer(_) | DeValue::Float(_) => true,
-            _ => false,
-        };
-        if is_one {
+        self.value(key)?;
+        if self.holds_one_number(key) {
             let all = self.quantity(key, quantity, bound)?;
             return Some(Vec3::repeat(all));
+        }
+        let value = self.value(key)?;
+        if let Some(text) = value.get_ref().as_str()
+            && text.matches(',').count() == 1
+        {
+            let message = format!("{} has two numbers: {}", self.key_name(key), quoted(text));
+            let place = self.inside(value.span(), &(0..text.len()));
+            self.note(
+                Diagnostic::error(Code::NotAQuantity, message, Some(place)).help(format!(
+                    "write one number for all three axes, such as {}, or three for u, v, w, such as {}",
+                    example(quantity, 1, bound),
+                    example(quantity, 3, bound)
+                )),
+            );
+            return None;
         }
         self.vector(key, quantity, bound)
     }
@@ -324,13 +384,15 @@ fn bare_example(quantity: Quantity, count: usize, bound: Bound) -> String {
     quantity.example_of(count)
 }
 
-pub(super) fn kind_in_words(value: &DeValue<'_>) -> &'static str {
+pub(super) fn kind_in_words(value: &DeValue<'_>) -> String {
     match value {
         DeValue::String(_) => "text",
         DeValue::Integer(_) | DeValue::Float(_) => "a number",
         DeValue::Boolean(_) => "`true` or `false`",
         DeValue::Datetime(_) => "a date",
-        DeValue::Array(_) => "a list",
+        DeValue::Array(items) if items.is_empty() => "an empty list",
+        DeValue::Array(items) => return format!("a list of {}", items.len()),
         DeValue::Table(_) => "a table",
     }
+    .to_owned()
 }

@@ -246,3 +246,22 @@ fn remarks_say_what_to_keep_in_mind() {
         }
     }
 }
+
+/// Derived: one number is the rate along the rod, which knows no other direction; the ratio in
+/// vibration is 800/500.
+#[test]
+fn one_measured_rate_is_that_along_the_rod() {
+    let keys = |measured: &str, dynamic: &str| {
+        rod(&format!(
+            "measured_rates = \"{measured}\"\ndynamic_rates = \"{dynamic}\""
+        ))
+    };
+    for part in [
+        keys("500 N/mm", "800 N/mm"),
+        keys("0, 0, 500 N/mm", "0, 0, 800 N/mm"),
+    ] {
+        let rates = [0, 1, 2].map(|axis| part.free_rate(axis));
+        assert_close("rates", &rates, &[0.0, 0.0, 500e3], 1e-12, 0.0);
+        assert_close("ratio", &[part.dynamics.ratio.z], &[1.6], 1e-12, 0.0);
+    }
+}

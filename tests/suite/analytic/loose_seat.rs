@@ -166,3 +166,36 @@ fn a_powertrain_on_loose_pads_rests_as_on_bound_ones_and_is_caught_when_thrown_u
         assert_close("thrown up", &[loose.1], &[6.525_812_03e-3], 1e-7, 0.0);
     }
 }
+
+/// Derived: 20 mm of rubber. Pushed by 2 mm a tenth is lost; pulled by 2 mm it has lifted off and only
+/// the 3 mm across strain it, as far as bolted rubber. Of bonded rubber a tenth is gained.
+#[test]
+fn what_lifts_off_is_not_strained_by_pulling() {
+    let keys = |tension: &str| {
+        format!(
+            "kind = \"block\"\nblock = \"60, 50, 20 mm\"\nhardness = \"55 IRHD\"\ntension = \"{tension}\""
+        )
+    };
+    let (loose, bonded) = (described(&keys("none")), described(&keys("avoid")));
+    for (part, w, [compression, tension]) in [
+        (&loose, -2e-3, [0.1, 0.0]),
+        (&loose, 2e-3, [0.0, 0.0]),
+        (&bonded, -2e-3, [0.1, 0.0]),
+        (&bonded, 2e-3, [0.0, 0.1]),
+    ] {
+        let found = part.strain.unwrap().at(&Vec3::new(0.0, 3e-3, w));
+        let found = [found.compression, found.tension, found.shear];
+        assert_close(w, &found, &[compression, tension, 0.15], 1e-12, 0.0);
+    }
+    let says = |part: &Isolator, words: &str| part.remarks.iter().any(|line| line.contains(words));
+    assert!(says(&loose, "located by a bolt or a spigot") && !says(&loose, "across the bond"));
+    assert!(says(&bonded, "across the bond") && !says(&bonded, "lifts off"));
+    let urethane = |tension: &str| {
+        described(&format!(
+            "kind = \"polyurethane\"\nblock = \"60, 50, 20 mm\"\nhardness = \"80 Shore A\"\n{tension}"
+        ))
+    };
+    let (loose, bonded) = (urethane(""), urethane("tension = \"allowed\""));
+    assert!(says(&loose, "squeak") && !says(&loose, "little tension"));
+    assert!(says(&bonded, "little tension") && !says(&bonded, "squeak"));
+}

@@ -1,7 +1,7 @@
 //! Reads the sizes of a block: its outline, layers, pieces and their lean.
 
 use super::{Footprint, Pad};
-use crate::diagnostic::Code;
+use crate::diagnostic::{Code, Diagnostic};
 use crate::model::isolator::rubber::Moduli;
 use crate::model::reader::{Bound, Section};
 use crate::units::Quantity;
@@ -36,12 +36,29 @@ impl Form {
 /// Shapes, of which one is given.
 const SHAPES: [&str; 4] = ["cylinder", "block", "hollow", "strip"];
 
+/// Sizes of the shapes, and other words for them.
+const SIZES: [&str; 9] = [
+    "diameter", "height", "outer", "inner", "length", "width", "radius", "od", "id",
+];
+
+/// How the shapes are written.
+const CYLINDER: &str = "{ diameter = \"50 mm\", height = \"30 mm\" }";
+const HOLLOW: &str = "{ outer = \"60 mm\", inner = \"20 mm\", height = \"30 mm\" }";
+const STRIP_EXAMPLE: &str = "{ length = \"400 mm\", width = \"40 mm\", height = \"30 mm\" }";
+
 /// Least length over width of a strip.
 ///
 /// # Source
 /// Derived: from the pressure in a thin rectangular layer the rules of the
 /// strip and of the block are equally wrong, 15 %, at 4.5 times.
 const STRIP: f64 = 5.0;
+
+/// Height over least width beyond which rubber does not stand under a load along w.
+///
+/// # Source
+/// Derived: a column that gives way in bending and shear (Haringx, from memory), E = 3 G, its ends
+/// square and free to slide: a cylinder of this height buckles at 11 % of compression.
+const TALL: f64 = 2.0;
 
 /// Lean of the pieces: beyond it nothing is left of the pair.
 const LEAN: Bound = Bound::Stated(
@@ -73,6 +90,11 @@ pub(crate) fn read_form(section: &Section<'_>) -> Option<Form> {
 }
 
 fn read_shape(section: &Section<'_>) -> Option<(Footprint, f64)> {
+    if !SHAPES.into_iter().any(|key| section.has(key))
+        && section.refuse_outside(&SIZES, "cylinder", CYLINDER)
+    {
+        return None;
+    }
     section.must_have_one_of(
         &SHAPES,
         "size of the rubber, such as `cylinder = { diameter = \"50 mm\", height = \"30 mm\" }`, the height without plates; or `block`, `hollow`, `strip`",
@@ -87,10 +109,17 @@ fn read_shape(section: &Section<'_>) -> Option<(Footprint, f64)> {
         );
         return None;
     }
-    match *given.first()? {
-        "cylinder" => read_cylinder(section.section("cylinder")?),
-        "hollow" => read_hollow(section.section("hollow")?),
-        "strip" => read_strip(section, section.section("strip")?),
+    let key = *given.first()?;
+    let (footprint, height) = read_outline(section, key)?;
+    warn_of_tall(section, key, footprint.least_width(), height);
+    Some((footprint, height))
+}
+
+fn read_outline(section: &Section<'_>, key: &'static str) -> Option<(Footprint, f64)> {
+    match key {
+        "cylinder" => read_cylinder(section.section_like("cylinder", CYLINDER)?),
+        "hollow" => read_hollow(section.section_like("hollow", HOLLOW)?),
+        "strip" => read_strip(section, section.section_like("strip", STRIP_EXAMPLE)?),
         _ => {
             let size = section.vector("block", Quantity::Length, Bound::SIZE)?;
             let footprint = Footprint::Rectangle {
@@ -100,6 +129,25 @@ fn read_shape(section: &Section<'_>) -> Option<(Footprint, f64)> {
             Some((footprint, size.z))
         }
     }
+}
+
+fn warn_of_tall(section: &Section<'_>, key: &'static str, width: f64, height: f64) {
+    let times = height / width;
+    if times <= TALL {
+        return;
+    }
+    section.note(
+        Diagnostic::warning(
+            Code::TallRubber,
+            format!(
+                "{} is {times:.2} times as tall as it is wide: it leans over or buckles under a load along w",
+                section.key_name(key)
+            ),
+            section.span_of(key),
+        )
+        .label("too tall to stand")
+        .help("make it lower or wider, or give several side by side as `count`; the height is that along w, without plates"),
+    );
 }
 
 fn read_cylinder(cylinder: Section<'_>) -> Option<(Footprint, f64)> {

@@ -1,7 +1,8 @@
 //! What each rubber bears and loses.
 
 use super::table::{hundredths, interpolated};
-use crate::model::reader::Section;
+use crate::diagnostic::Code;
+use crate::model::reader::{Section, quoted};
 
 /// One kind of rubber.
 ///
@@ -99,11 +100,47 @@ const ALL: [&Compound; 7] = [
     &BUTYL,
 ];
 
+/// Abbreviations (ISO 1629) and other names, and the word of the file.
+const OTHER_WORDS: [(&str, &str); 13] = [
+    ("nr", "natural"),
+    ("natural rubber", "natural"),
+    ("natural-rubber", "natural"),
+    ("nbr", "nitrile"),
+    ("nitrile rubber", "nitrile"),
+    ("sbr", "styrene-butadiene"),
+    ("cr", "chloroprene"),
+    ("neoprene", "chloroprene"),
+    ("polychloroprene", "chloroprene"),
+    ("epm", "epdm"),
+    ("vmq", "silicone"),
+    ("iir", "butyl"),
+    ("butyl rubber", "butyl"),
+];
+
 /// Reads `rubber`; natural when the file is silent.
 pub(crate) fn read_compound(section: &Section<'_>) -> Option<&'static Compound> {
     if !section.has("rubber") {
         section.assume("rubber", "natural");
         return Some(&NATURAL);
     }
-    section.choice("rubber", &ALL.map(|compound| (compound.word, compound)))
+    let written = section.word_of("rubber").unwrap_or_default();
+    if ["polyurethane", "urethane", "pu", "pur"].contains(&written.trim().to_lowercase().as_str()) {
+        section.refuse(
+            "rubber",
+            Code::UnknownWord,
+            format!(
+                "unknown word for {}: {}",
+                section.key_name("rubber"),
+                quoted(written)
+            ),
+            "polyurethane is a kind of isolator: write `kind = \"polyurethane\"` and take `rubber` out",
+        );
+        return None;
+    }
+    section.choice_like(
+        "rubber",
+        &ALL.map(|compound| (compound.word, compound)),
+        &OTHER_WORDS,
+        "",
+    )
 }

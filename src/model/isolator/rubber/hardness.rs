@@ -56,7 +56,7 @@ pub(super) fn read(section: &Section<'_>) -> Option<Hardness> {
     let (number, scale) = text.split_at_checked(end)?;
     let degrees = number.trim().parse::<f64>();
     let scale = scale.trim();
-    let problem = |code, complaint: String, help| {
+    let problem = |code, complaint: String, help: &str| {
         refuse(section, code, &complaint, help);
         None
     };
@@ -71,6 +71,16 @@ pub(super) fn read(section: &Section<'_>) -> Option<Hardness> {
         "irhd" => Scale::Irhd,
         "shore a" => Scale::ShoreA,
         "" => return problem(Code::BareNumber, "has no scale".to_owned(), EXAMPLE),
+        "a" | "sha" | "sh a" | "sh. a" | "shore" | "shorea" | "shore-a" | "a shore" | "°sh a"
+        | "° shore a" | "°" | "deg" => {
+            return problem(
+                Code::UnknownUnit,
+                format!("is on an unknown scale: {}", quoted(scale)),
+                &format!(
+                    "write `\"{degrees} Shore A\"`, or `\"{degrees} IRHD\"` when it was measured so"
+                ),
+            );
+        }
         other if other.starts_with("shore ") => {
             return problem(
                 Code::WrongUnit,

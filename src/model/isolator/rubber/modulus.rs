@@ -23,6 +23,12 @@ pub(crate) struct Likely {
 /// the ends are set a little wider (common practice).
 const RATIO: (f64, f64) = (2.5, 4.6);
 
+/// Largest share of Young's modulus that a shear modulus is.
+///
+/// # Source
+/// Derived: G = E/(2 (1 + ν)) with a ratio ν of Poisson that is not below zero.
+const MOST_SHEAR: f64 = 0.5;
+
 /// Moduli of what an isolator may be made of, from a gel to a hard plastic \[Pa\].
 const MODULUS: Bound = Bound::Stated(1e4, 1e10, "between 0.01 MPa and 10 GPa");
 
@@ -34,7 +40,8 @@ pub(super) fn read(section: &Section<'_>, likely: &Likely) -> Option<Moduli> {
     if !section.has("modulus") {
         return None;
     }
-    let modulus = section.section("modulus")?;
+    let modulus =
+        section.section_like("modulus", "{ youngs = \"3.2 MPa\", shear = \"0.8 MPa\" }")?;
     modulus.must_have(&[
         (
             "youngs",
@@ -69,6 +76,23 @@ pub(super) fn read(section: &Section<'_>, likely: &Likely) -> Option<Moduli> {
 impl Likely {
     fn warn(&self, modulus: &Section<'_>, moduli: &Moduli) {
         let pressure = |value| show(value, Shown::Megapascal, Digits::Significant(3));
+        if moduli.shear > MOST_SHEAR * moduli.youngs {
+            modulus.note(
+                Diagnostic::warning(
+                    Code::UnlikelyModulus,
+                    format!(
+                        "{} is more than half of Young's modulus, as in no body: {} beside {}",
+                        modulus.key_name("shear"),
+                        pressure(moduli.shear),
+                        pressure(moduli.youngs)
+                    ),
+                    modulus.span_of("shear"),
+                )
+                .label("of rubber it is a third or a quarter")
+                .help("look at both numbers again; were they interchanged?"),
+            );
+            return;
+        }
         let (softest, hardest) = self.shear;
         if !(softest..=hardest).contains(&moduli.shear) {
             modulus.note(

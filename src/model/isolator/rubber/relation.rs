@@ -3,6 +3,7 @@
 use super::hardness::Scale;
 use super::table::interpolated;
 use super::{Compound, Moduli};
+use crate::diagnostic::{Code, Diagnostic};
 use crate::model::reader::Section;
 use crate::units::{Digits, Shown, number};
 
@@ -197,7 +198,14 @@ pub(super) fn spread_in_words(hardness: f64) -> String {
 /// Reads `relation`; by the rubber when the file is silent. A rubber that could not be read is taken as another one.
 pub(super) fn read(section: &Section<'_>, compound: Option<&Compound>) -> Option<Relation> {
     if section.has("relation") {
-        return section.choice("relation", &ALL.map(|relation| (relation.word(), relation)));
+        let words = ALL.map(|relation| (relation.word(), relation));
+        let stated = section.choice("relation", &words);
+        if let (Some(Relation::Table), Some(compound)) = (stated, compound)
+            && *compound != super::compound::NATURAL
+        {
+            warn_of_the_wrong_table(section, compound);
+        }
+        return stated;
     }
     let natural = compound.is_some_and(|compound| *compound == super::compound::NATURAL);
     let usual = if natural {
@@ -212,6 +220,23 @@ pub(super) fn read(section: &Section<'_>, compound: Option<&Compound>) -> Option
         );
     }
     Some(usual)
+}
+
+/// The table was measured on natural rubber, and other rubbers have other moduli at one hardness.
+fn warn_of_the_wrong_table(section: &Section<'_>, compound: &Compound) {
+    section.note(
+        Diagnostic::warning(
+            Code::UnlikelyModulus,
+            format!(
+                "{} names the table of natural-rubber springs for {}",
+                section.key_name("relation"),
+                compound.name
+            ),
+            section.span_of("relation"),
+        )
+        .label("measured on natural rubber")
+        .help("take `relation` out, which leaves \"indentation\", or give `modulus`, measured on the part"),
+    );
 }
 
 /// Where the normal distribution reaches a share between 0 and 1.
