@@ -1,6 +1,7 @@
 //! Why there is no static answer, in plain words.
 
 use crate::numeric::NumericError;
+use crate::units::{Digits, Shown, show};
 
 use super::unsupported::FreeMotion;
 
@@ -58,15 +59,16 @@ impl std::fmt::Display for StaticsFailure {
             } => write!(
                 f,
                 "the powertrain found no position in which the mounts carry the load: \
-                 {:.0} % of it was carried, then {residual:.3e} N stayed out of balance \
+                 {:.0} % of it was carried, then {} stayed out of balance \
                  after {iterations} iterations; look first at mount {worst_mount}",
-                reached_share * 100.0
+                reached_share * 100.0,
+                show(*residual, Shown::Newton, Digits::Significant(3))
             ),
             Self::Unstable { rate, iterations } => write!(
                 f,
                 "the powertrain tips over under this load: a push off the balance found \
-                 is helped by {:.3e} N/m ({iterations} iterations)",
-                -rate
+                 is helped by {} ({iterations} iterations)",
+                show(-rate, Shown::NewtonPerMillimetre, Digits::Significant(3))
             ),
             Self::Numeric(error) => write!(f, "the build cannot be calculated: {error}"),
         }

@@ -48,6 +48,7 @@ fn class(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Ok => "v-ok",
         Verdict::Close => "v-close",
+        Verdict::Over => "v-over",
         Verdict::Fails => "v-fails",
         Verdict::NotChecked => "v-open",
     }

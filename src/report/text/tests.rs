@@ -82,6 +82,30 @@ fn the_summary_names_all_that_fails_and_counts_what_is_close() {
     assert!(text.contains("fires at 26.0 Hz"));
 }
 
+/// What is missed by more than the scatter is not called close.
+#[test]
+fn what_is_over_advice_is_counted_apart_from_what_is_close() {
+    let (model, mut evaluation) = fixture::build();
+    let fails = evaluation.checks[0].clone();
+    let mut over = fails.clone();
+    over.verdict = Verdict::Over;
+    over.advisory = true;
+    evaluation.checks.extend([over.clone(), over]);
+    let text = full(&model, &evaluation, &[Topic::Checks], Style::Plain);
+    assert!(
+        text.contains("8 checks: 2 fail, 2 over advice, 1 close, 1 not checked, 2 ok."),
+        "{text}"
+    );
+    assert!(text.contains("\nover   "), "{text}");
+    assert!(text.contains("advised at most 10.0 mm"), "{text}");
+    evaluation.checks.extend(std::iter::repeat_n(fails, 20));
+    let text = summary(&model, &evaluation, Style::Plain);
+    assert!(
+        text.contains("and 2 more over advice, 1 more close: see the report"),
+        "{text}"
+    );
+}
+
 #[test]
 fn the_summary_of_few_findings_fits_a_screen() {
     let (model, mut evaluation) = fixture::build();
