@@ -6,6 +6,8 @@
 //!
 //! Knows no mechanics: matrices in, matrices out.
 
+use nalgebra::{DMatrix, DVector};
+
 use crate::spatial::{Mat3, Mat6, Vec3, Vec6};
 
 /// Relative asymmetry above which a matrix is not taken as symmetric.
@@ -118,6 +120,30 @@ macro_rules! fixed_size_algebra {
 
 fixed_size_algebra!(symmetric_eigen3, solve3, cholesky3, inverse3, Mat3, Vec3, 3);
 fixed_size_algebra!(symmetric_eigen6, solve6, cholesky6, inverse6, Mat6, Vec6, 6);
+
+/// Eigenvalues and vectors of a symmetric matrix of any size, rising.
+///
+/// # Errors
+/// As of [`symmetric_eigen6`].
+pub fn symmetric_eigen(
+    a: &DMatrix<f64>,
+) -> Result<Eigen<DVector<f64>, DMatrix<f64>>, NumericError> {
+    let scale = finite_scale(a.as_slice())?;
+    let symmetric = (a + a.transpose()) * 0.5;
+    if (a - &symmetric).amax() > SYMMETRY_TOLERANCE * scale {
+        return Err(NumericError::NotSymmetric);
+    }
+    #[allow(clippy::disallowed_methods, reason = "the guarded call itself")]
+    let unsorted = symmetric.symmetric_eigen();
+    let mut order: Vec<usize> = (0..a.nrows()).collect();
+    order.sort_by(|&i, &j| unsorted.eigenvalues[i].total_cmp(&unsorted.eigenvalues[j]));
+    Ok(Eigen {
+        values: DVector::from_fn(order.len(), |to, _| unsorted.eigenvalues[order[to]]),
+        vectors: DMatrix::from_fn(order.len(), order.len(), |row, to| {
+            unsorted.eigenvectors[(row, order[to])]
+        }),
+    })
+}
 
 /// Inverse of the complex matrix `re + i im`, as its real and imaginary part.
 ///

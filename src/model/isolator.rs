@@ -10,7 +10,7 @@
 //! | key | meaning | unit | default |
 //! |---|---|---|---|
 //! | `kind` | how it is described: `"rates"`, `"block"`, `"bush"`, `"curve"`, `"rod"`, `"hydraulic"`, `"polyurethane"`, `"solid"` | word | needed |
-//! | `measured_rates` | static rates at the free position, measured or from a catalogue, in place of those of a formula | linear rate | from the formula |
+//! | `measured_rates` | static rates at the free position, measured or from a catalogue, in place of those of a formula; rates about its axes stay those of the formula | linear rate | from the formula |
 //! | `rotational_rates` | static rates about u, v, w, or one for all three | angular rate | by kind |
 //! | `stiffening` | deflections beyond which it grows stiffer: see [`stiffening`] | table | none |
 //! | `stops` | free travel and rate of its stops: see [`stop`] | table | none |

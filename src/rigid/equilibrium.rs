@@ -114,7 +114,8 @@ impl StaticEquilibrium {
 ///
 /// # Range
 /// Any rotation. Converged when |S g| ≤ 1e-10 of the larger of weight and
-/// |S (F_ext, M_ext)|, and the step left is below 1e-9 m. The work is bounded.
+/// |S (F_ext, M_ext)|, and the step left is below 1e-9 m; where rounding allows
+/// no better, ≤ 1e-9 of the largest force with a step below 1e-13 m. The work is bounded.
 ///
 /// # Source
 /// Derived; Newton's method on the exact tangent of [`Supported::at`].

@@ -2,7 +2,7 @@
 
 use nalgebra::UnitQuaternion;
 
-use crate::model::isolator::{Isolator, IsolatorState, Vibration};
+use crate::model::isolator::{Amplitude, Isolator, IsolatorState, Vibration};
 use crate::model::mount::Mount;
 use crate::numeric::{
     NumericError, inverse3, inverse3_complex, require_finite, solve3, symmetric_eigen3,
@@ -31,8 +31,10 @@ pub struct HeldMount<'a> {
     pub name: &'a str,
     /// Powertrain-side point in the fitted pose, in vehicle axes from the datum \[m\].
     pub at: Vec3,
-    /// Where the powertrain-side point is while the isolator is unloaded \[m\]; equal to `at` when fitted free.
-    pub anchor: Vec3,
+    /// From where the powertrain-side point is while the isolator is unloaded to `at`, in vehicle axes \[m\]; nothing when fitted free.
+    ///
+    /// An offset and not a place: a stiff mount feels the last digit of a place a metre from the datum.
+    pub preset: Vec3,
     /// Turn of the powertrain from the fitted pose at which the isolator is not twisted.
     pub untwisted: UnitQuaternion<f64>,
     /// `R_VM`: columns are the mount axes u, v, w in vehicle axes. They stay with the chassis, but for a rod.
@@ -83,6 +85,23 @@ pub struct MountAction {
     pub twist: Twist,
 }
 
+/// Dynamic rate of a mount with a fluid, in mount axes [N/m].
+#[derive(Debug, Clone, Copy)]
+pub(super) struct FluidRate {
+    /// Of the mount while the fluid is held.
+    pub(super) mount: Mat3,
+    pub(super) mount_loss: Mat3,
+    /// Force on the mount for a motion of the fluid.
+    pub(super) coupling: Vec3,
+    pub(super) coupling_loss: Vec3,
+    /// Of the fluid while the mount is held.
+    pub(super) fluid: f64,
+    pub(super) fluid_loss: f64,
+    /// Mass \[kg\] and damping [N s/m] of the fluid.
+    pub(super) mass: f64,
+    pub(super) damping: f64,
+}
+
 /// Why a mount gives no force at a deflection.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum MountFailure {
@@ -105,7 +124,7 @@ impl<'a> HeldMount<'a> {
         Self {
             name: &mount.name,
             at: mount.at,
-            anchor: mount.at,
+            preset: Vec3::zeros(),
             untwisted: UnitQuaternion::identity(),
             axes: mount.axes,
             far_eye: mount.rod_to,
@@ -119,7 +138,7 @@ impl HeldMount<'_> {
     /// The same mount on a chassis that is displaced at it by `by` [m, vehicle axes].
     #[must_use]
     pub fn shifted(mut self, by: &Vec3) -> Self {
-        self.anchor += by;
+        self.preset -= by;
         self.far_eye = self.far_eye.map(|eye| eye + by);
         self
     }
@@ -127,8 +146,14 @@ impl HeldMount<'_> {
     /// The same mount after its rubber has crept by `by` [m, mount axes `axes`]: it is unloaded there.
     #[must_use]
     pub fn crept(mut self, axes: &Mat3, by: &Vec3) -> Self {
-        self.anchor += axes * by;
+        self.preset -= axes * by;
         self
+    }
+
+    /// Where the powertrain-side point is while the isolator is unloaded, in vehicle axes from the datum \[m\].
+    #[must_use]
+    pub fn anchor(&self) -> Vec3 {
+        self.at - self.preset
     }
 
     /// Refuses numbers no mount can have.
@@ -138,10 +163,10 @@ impl HeldMount<'_> {
     /// square, a compliance that is not symmetric or is negative in a direction.
     pub fn check(&self) -> Result<(), NumericError> {
         require_finite(self.at.as_slice())?;
-        require_finite(self.anchor.as_slice())?;
+        require_finite(self.preset.as_slice())?;
         require_finite(self.axes.as_slice())?;
         if let Some(eye) = self.far_eye {
-            Chord::of(&(self.anchor - eye), &Vec3::zeros(), &self.u())?;
+            Chord::of(&(self.anchor() - eye), &Vec3::zeros(), &self.u())?;
         }
         if (self.axes.transpose() * self.axes - Mat3::identity()).amax() > AXES_TOLERANCE {
             return Err(NumericError::NotRotation);
@@ -184,7 +209,7 @@ impl HeldMount<'_> {
                 (self.axes, response, Mat3::zeros())
             }
             Some(eye) => {
-                let chord = Chord::of(&(self.anchor - eye), moved, &self.u())?;
+                let chord = Chord::of(&(self.anchor() - eye), moved, &self.u())?;
                 let response = self.respond(&Vec3::new(0.0, 0.0, chord.stretch))?;
                 let e = chord.axes.column(2);
                 let across = Mat3::identity() - e * e.transpose();
@@ -229,7 +254,7 @@ impl HeldMount<'_> {
             None => action.rate,
             Some(eye) => {
                 let e = action.axes.column(2);
-                let free = (self.anchor - eye).normalize();
+                let free = (self.anchor() - eye).normalize();
                 e * free.transpose() * action.response.rate[(2, 2)]
             }
         }
@@ -310,6 +335,50 @@ impl HeldMount<'_> {
             (joined.0 + joined.0.transpose()) * 0.5,
             (joined.1 + joined.1.transpose()) * 0.5,
         ))
+    }
+
+    /// Dynamic rate with the fluid as a coordinate of its own; `None` without a fluid.
+    ///
+    /// # Equation
+    ///   S = (I + C k)⁻¹,   K_dd = k S,   K_dq = −k₁ Sᵀ w,   K_qq = k₁ + k₂ − k₁² w' C Sᵀ w
+    ///
+    ///   k       complex rate while the fluid is held, upper chamber k₁ included  [N/m]
+    ///   C       `compliance`                                                     [m/N]
+    ///   k₁, k₂  upper and lower chamber                                          [N/m]
+    ///
+    /// # Source
+    /// Derived: the upper chamber lies between isolator and fluid, the lower one
+    /// between fluid and chassis; the isolator's own deflection is eliminated.
+    ///
+    /// # Errors
+    /// [`NumericError`].
+    pub(super) fn rate_with_fluid(
+        &self,
+        isolator: &IsolatorState,
+        amplitude: Amplitude,
+    ) -> Result<Option<FluidRate>, NumericError> {
+        let Some(fluid) = &self.isolator.dynamics.fluid else {
+            return Ok(None);
+        };
+        let (storage, loss) = self.isolator.rate_with_fluid_held(isolator, amplitude);
+        let (re, im) = inverse3_complex(
+            &(Mat3::identity() + self.compliance * storage),
+            &(self.compliance * loss),
+        )?;
+        let w = Vec3::z();
+        let (across, lost) = (re.tr_mul(&w), im.tr_mul(&w));
+        let square = fluid.upper * fluid.upper;
+        let joined = (storage * re - loss * im, storage * im + loss * re);
+        Ok(Some(FluidRate {
+            mount: (joined.0 + joined.0.transpose()) * 0.5,
+            mount_loss: (joined.1 + joined.1.transpose()) * 0.5,
+            coupling: across * -fluid.upper,
+            coupling_loss: lost * -fluid.upper,
+            fluid: fluid.upper + fluid.lower - square * w.dot(&(self.compliance * across)),
+            fluid_loss: -square * w.dot(&(self.compliance * lost)),
+            mass: fluid.mass,
+            damping: fluid.damping,
+        }))
     }
 
     fn is_flexible(&self) -> bool {

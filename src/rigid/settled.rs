@@ -21,7 +21,7 @@ const ITERATIONS: usize = 80;
 const BALANCED: f64 = 1e-12;
 
 /// The same, when rounding allows no better.
-const BALANCED_BY_ROUNDING: f64 = 1e-10;
+const BALANCED_BY_ROUNDING: f64 = 1e-9;
 
 /// Longest step: rotation \[rad\], and translation in arm lengths.
 const LONGEST_STEP: f64 = 0.15;
@@ -31,12 +31,12 @@ const UNSEEN: f64 = 1e-16;
 
 /// The mounts with the places [m, vehicle axes] and the turn at which they are unloaded, so that the powertrain rests under its weight exactly as drawn.
 ///
-/// Takes the mounts as drawn; their `anchor` and `untwisted` are not read. With
+/// Takes the mounts as drawn; their `preset` and `untwisted` are not read. With
 /// the result the rest displacement is zero.
 ///
 /// # Equation
 ///   find (c_f, R_f):  Σ F + m g = 0,  Σ (s × F + M) = 0,   F = −A f(d),  d = A' (at − c_f − R_f s)
-///   anchor = c_f + R_f s,   untwisted = R_f
+///   preset = at − c_f − R_f s,   untwisted = R_f
 ///
 ///   c_f, R_f  pose in which all mounts are unloaded, against the drawn one
 ///   s         arm of the mount in the drawn pose          \[m\]
@@ -59,7 +59,7 @@ pub fn settled_mounts<'a>(
     let drawn_free: Vec<HeldMount<'a>> = mounts
         .iter()
         .map(|mount| HeldMount {
-            anchor: mount.at,
+            preset: Vec3::zeros(),
             untwisted: UnitQuaternion::identity(),
             ..*mount
         })
@@ -89,7 +89,7 @@ pub fn settled_mounts<'a>(
 /// A mount that is unloaded while its powertrain is at `free`, against the drawn pose.
 fn unloaded_at<'a>(mount: &HeldMount<'a>, arm: &Vec3, free: &Pose) -> HeldMount<'a> {
     HeldMount {
-        anchor: mount.at + free.position + turning_displacement(&free.rotation, arm),
+        preset: -(free.position + turning_displacement(&free.rotation, arm)),
         untwisted: free.rotation,
         ..*mount
     }
@@ -111,9 +111,7 @@ fn attempt(body: &Supported<'_>, free: &Pose) -> Result<Attempt, StaticsFailure>
     let (mut worst_mount, mut largest) = (0, -1.0);
     for (place, (mount, s)) in body.mounts().iter().zip(body.arms()).enumerate() {
         let mount = unloaded_at(mount, s, free);
-        // Not `at - anchor`: a difference of two positions loses digits.
-        let moved = -(free.position + turning_displacement(&free.rotation, s));
-        let action = mount.act(&moved, &UnitQuaternion::identity());
+        let action = mount.act(&mount.preset, &UnitQuaternion::identity());
         let action = action.map_err(|failure| match failure {
             MountFailure::Numeric(error) => StaticsFailure::Numeric(error),
             MountFailure::NoSplit => StaticsFailure::NotConverged {

@@ -148,9 +148,8 @@ impl<'a> Supported<'a> {
         let mut twisting = Mat3::zeros();
         let mut energy = 0.0;
         for (place, (mount, arm)) in self.mounts.iter().zip(&self.arms).enumerate() {
-            let moved = mount.at - mount.anchor
-                + offset.position
-                + turning_displacement(&offset.rotation, arm);
+            let moved =
+                mount.preset + offset.position + turning_displacement(&offset.rotation, arm);
             let action = mount
                 .act(&moved, &offset.rotation)
                 .map_err(|failure| AssemblyFailure::Mount(place, failure))?;

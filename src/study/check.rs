@@ -2,6 +2,7 @@
 //!
 //! One check is one file below this one and one line in `ALL`.
 
+mod astray;
 mod clearance;
 mod deflection;
 mod frame_twist;
@@ -41,6 +42,7 @@ type Kind = fn(&Model, &Evaluation, &Spread) -> Vec<Check>;
 const ALL: &[Kind] = &[
     held::checks,
     tilt::checks,
+    astray::checks,
     upside_down::checks,
     weight::checks,
     clearance::checks,

@@ -7,7 +7,7 @@ use crate::model::isolator::Isolator;
 use crate::rigid::equilibrium::StaticEquilibrium;
 use crate::rigid::failure::StaticsFailure;
 use crate::rigid::modes::ModalSolution;
-use crate::spatial::{Vec3, Vec6, Wrench};
+use crate::spatial::{Vec3, Wrench};
 
 use super::axes::Axes;
 use super::check::{self, Check};
@@ -64,10 +64,10 @@ pub struct LoadResult {
 pub struct ModesAt {
     /// Which load case, as a place in `Model::loads`.
     pub load: usize,
-    /// The six modes and the matrices they come from.
+    /// The modes and the matrices they come from.
     pub solution: ModalSolution,
     /// Share of a turn about the torque roll axis that each mode carries, 0 to 1, adding to 1; `None` without an engine.
-    pub torque_share: Option<Vec6>,
+    pub torque_share: Option<Vec<f64>>,
 }
 
 /// Computes everything from a model.

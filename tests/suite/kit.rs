@@ -49,7 +49,7 @@ pub(crate) fn plain_mount<'a>(name: &'a str, at: Vec3, isolator: &'a Isolator) -
     HeldMount {
         name,
         at,
-        anchor: at,
+        preset: Vec3::zeros(),
         untwisted: UnitQuaternion::identity(),
         far_eye: None,
         axes: Mat3::identity(),

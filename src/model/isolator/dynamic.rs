@@ -110,22 +110,38 @@ impl Isolator {
     /// Common practice for rubber (hysteretic damping); the roots keep the rate symmetric.
     #[must_use]
     pub fn dynamic_rate(&self, state: &IsolatorState, vibration: &Vibration) -> (Mat3, Mat3) {
+        let (mut storage, mut loss) = self.rate_without_fluid(state, vibration.amplitude);
+        if let Some(fluid) = &self.dynamics.fluid {
+            let rate = fluid.rate(vibration.omega);
+            storage[(2, 2)] += rate.re;
+            loss[(2, 2)] += rate.im;
+        }
+        (storage, loss)
+    }
+
+    /// The same while the fluid is held in its track, so that only the upper chamber bulges.
+    #[must_use]
+    pub fn rate_with_fluid_held(
+        &self,
+        state: &IsolatorState,
+        amplitude: Amplitude,
+    ) -> (Mat3, Mat3) {
+        let (mut storage, loss) = self.rate_without_fluid(state, amplitude);
+        storage[(2, 2)] += self.dynamics.fluid.map_or(0.0, |fluid| fluid.upper);
+        (storage, loss)
+    }
+
+    /// Rubber and stops in vibration.
+    fn rate_without_fluid(&self, state: &IsolatorState, amplitude: Amplitude) -> (Mat3, Mat3) {
         let stops = Mat3::from_diagonal(&state.stop_tangent);
         let mut rubber = state.point.tangent - stops;
-        let mut fluid = (0.0, 0.0);
-        if let Some(path) = &self.dynamics.fluid {
-            rubber[(2, 2)] -= path.static_rate();
-            let rate = path.rate(vibration.omega);
-            fluid = (rate.re, rate.im);
+        if let Some(fluid) = &self.dynamics.fluid {
+            rubber[(2, 2)] -= fluid.static_rate();
         }
-        let ratio = self.dynamics.ratio_at(vibration.amplitude);
+        let ratio = self.dynamics.ratio_at(amplitude);
         let root = Mat3::from_diagonal(&ratio.map(f64::sqrt));
         let of_rubber = root * rubber * root;
-        let mut storage = of_rubber + stops;
-        let mut loss = of_rubber * self.dynamics.loss_factor;
-        storage[(2, 2)] += fluid.0;
-        loss[(2, 2)] += fluid.1;
-        (storage, loss)
+        (of_rubber + stops, of_rubber * self.dynamics.loss_factor)
     }
 
     /// Ratio of the rates about u, v, w in vibration to the static ones: that of the axis that stiffens most.

@@ -76,11 +76,12 @@ pub(in crate::model) fn read(name: &str, section: Section<'_>) -> Option<Isolato
     if tension == Tension::None {
         law = Arc::new(LiftsOff::new(law));
     }
-    let rotational = if has_rotational {
+    let as_new = if has_rotational {
         rotational?
     } else {
-        described.rotational * service.rate_factor
+        described.rotational
     };
+    let rotational = as_new * service.rate_factor;
     let mut dynamics = dynamics?;
     dynamics.fluid = described
         .fluid

@@ -76,8 +76,10 @@ fn shaken(model: &Model, evaluation: &Evaluation, firing_hz: f64) -> String {
             format!("no mode lies below {below}, so the mounts pass the shaking on to the frame")
         }
         (false, false) => format!(
-            "{} of the six modes lie above {below}, where the mounts pass the shaking on",
-            above.len()
+            "{} of the {} modes lie{} above {below}, where the mounts pass the shaking on",
+            above.len(),
+            above.len() + calm.len(),
+            if above.len() == 1 { "s" } else { "" }
         ),
     }
 }

@@ -28,8 +28,9 @@ struct ModeOut<'a> {
     name: &'a str,
     /// Translation of the centre of gravity, then rotation, with unit modal mass.
     shape: [f64; 6],
-    /// Share of the kinetic energy along and about x, y, z, adding to 1.
+    /// Share of the kinetic energy along and about x, y, z, adding to 1 with `fluid_share`.
     energy_share: [f64; 6],
+    fluid_share: f64,
     /// Share of the strain energy by mount; with `geometric_strain_share` they add to 1.
     mount_strain_share: ByName<'a>,
     geometric_strain_share: f64,
@@ -132,6 +133,7 @@ fn mode<'a>(
         name: &mode.name,
         shape: six(&mode.shape),
         energy_share: six(&mode.energy_share),
+        fluid_share: mode.fluid_share,
         mount_strain_share: ByName(
             held.iter()
                 .map(|&place| names::mount(model, place))

@@ -10,6 +10,12 @@ use crate::spatial::{Mat6, Pose, Vec6};
 /// Out of balance, as a share of the larger of weight and load, at which a pose is an answer.
 const BALANCED: f64 = 1e-10;
 
+/// The same when rounding allows no better, as a share of the largest force in it: metal on metal feels the last digit of a position.
+const BALANCED_BY_ROUNDING: f64 = 1e-9;
+
+/// Step that rounding makes of nothing \[m\].
+const STEP_OF_ROUNDING: f64 = 1e-13;
+
 /// Newton step \[m\] at which a pose is an answer.
 const STEP_LEFT: f64 = 1e-9;
 
@@ -137,6 +143,12 @@ impl<'b, 'a> Descent<'b, 'a> {
         Ok(if back.1 < there.1 { back.0 } else { there.0 })
     }
 
+    /// Largest force of a mount at the pose that was assembled last \[N\].
+    fn largest_force(&self) -> f64 {
+        let forces = self.actions.iter().map(|action| action.force.norm());
+        forces.fold(0.0, f64::max)
+    }
+
     fn worst_mount(&self) -> usize {
         let forces = self.actions.iter().map(|action| action.force.norm());
         forces
@@ -185,7 +197,14 @@ pub(super) fn descend(
         }
         let k = descent.body.scaled_matrix(&here.tangent());
         let Step { y, firm } = newton_step(&k, &g, length)?;
-        if residual <= tolerance && y.norm() <= STEP_LEFT {
+        let forces = descent
+            .body
+            .weight()
+            .max(applied)
+            .max(descent.largest_force());
+        let rounded =
+            firm && y.norm() <= STEP_OF_ROUNDING && residual <= BALANCED_BY_ROUNDING * forces;
+        if rounded || residual <= tolerance && y.norm() <= STEP_LEFT {
             return Ok(Balance {
                 offset,
                 assembly: here,

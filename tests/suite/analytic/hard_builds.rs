@@ -30,7 +30,7 @@ fn hard_builds_converge_or_say_why() {
             let mut mounts = corners(isolator, 0.4, 0.25, -0.2);
             for mount in &mut mounts {
                 mount.at.x += far;
-                mount.anchor = mount.at;
+                mount.preset = Vec3::zeros();
                 mount.compliance = Mat3::identity() * softness;
             }
             let body = Supported::new(body_of(250.0, [9.0, 20.0, 18.0]), mounts).unwrap();

@@ -4,6 +4,10 @@ use std::f64::consts::TAU;
 
 use bedplate::model::isolator::fluid::Fluid;
 use bedplate::model::isolator::{Amplitude, Vibration};
+use bedplate::rigid::equilibrium::solve_equilibrium;
+use bedplate::rigid::loading::Loading;
+use bedplate::rigid::modes::solve_modes;
+use bedplate::rigid::supported::Supported;
 use bedplate::spatial::Vec3;
 use nalgebra::Complex;
 
@@ -274,4 +278,71 @@ fn the_remarks_say_what_stands_on_a_data_sheet() {
     for key in ["rubber", "dynamic_ratio", "loss_factor", "creep", "scatter"] {
         assert!(told.contains(&key.to_owned()), "{key}: {told:?}");
     }
+}
+
+/// Derived: 60 kg on one hydraulic mount, which guides it up and down: body and fluid are two
+/// masses on three springs. Rubber k, chambers k₁, k₂:
+///   (k + k₁ − ω² m)(k₁ + k₂ − ω² m_f) = k₁²
+/// with k = 200, k₁ = 160, k₂ = 4 N/mm, m = 60, m_f = 16 kg:
+///   ω² = [360/60 + 164/16 ± √((360/60 − 164/16)² + 4 · 160²/(60 · 16))]/2 · 1000
+///      = [6 + 10.25 ± √(18.0625 + 106.6667)]/2 · 1000 = 13 709.0 and 2541.0
+///   18.635 Hz and 8.0227 Hz
+/// The same numbers satisfy the frequency-dependent rate: k + Re k_f(ω) = m ω² without damping.
+#[test]
+fn body_and_fluid_swing_together() {
+    let part = described(
+        "kind = \"hydraulic\"\nrates = \"1e4, 1e4, 200 N/mm\"\ndynamic_ratio = 1.0\nloss_factor = 0.0\nrotational_rates = \"1e6 N m/rad\"\ntrack = { upper = \"160 N/mm\", lower = \"4 N/mm\", mass = \"16 kg\", damping = \"1e-3 N s/m\" }",
+    );
+    let mounts = vec![crate::kit::plain_mount("only", Vec3::zeros(), &part)];
+    let mass = super::rest_and_torque::body_of(60.0, [2.0, 3.0, 4.0]);
+    let body = Supported::new(mass, mounts).unwrap();
+    let rest = solve_equilibrium(&body, &Loading::weight(60.0), None).unwrap();
+    let modes = solve_modes(&body, &rest).unwrap().modes;
+    assert_eq!(modes.len(), 7);
+    let found = [modes[0].frequency_hz, modes[1].frequency_hz];
+    let root = (18.0625_f64 + 4.0 * 160.0 * 160.0 / 960.0).sqrt();
+    let expected = [-root, root].map(|root| ((16.25 + root) / 2.0 * 1e3).sqrt() / TAU);
+    assert_close("two masses", &found, &expected, 1e-8, 0.0);
+    assert_close("by hand", &found, &[8.0227, 18.635], 1e-4, 0.0);
+    for mode in &modes[..2] {
+        let omega = mode.frequency_hz * TAU;
+        let fluid = part.dynamics.fluid.unwrap().rate(omega).re;
+        let rate = 60.0 * omega * omega;
+        assert_close("own frequency", &[200e3 + fluid], &[rate], 1e-6, 0.0);
+        let whole = mode.energy_share.sum() + mode.fluid_share;
+        assert_close("shares", &[whole], &[1.0], 1e-12, 0.0);
+        let strain: f64 = mode.mount_strain_share.iter().sum();
+        assert_close("strain", &[strain], &[1.0], 1e-9, 0.0);
+    }
+}
+
+/// A bracket in series: without damping the rate of the mount at each found frequency is that of
+/// the same mount at that frequency, fluid and bracket together.
+#[test]
+fn a_bracket_behind_a_fluid() {
+    let part = described(
+        "kind = \"hydraulic\"\nrates = \"1e4, 1e4, 200 N/mm\"\ndynamic_ratio = 1.2\nloss_factor = 0.0\nrotational_rates = \"1e6 N m/rad\"\ntrack = { upper = \"160 N/mm\", lower = \"4 N/mm\", mass = \"16 kg\", damping = \"1e-3 N s/m\" }",
+    );
+    let soft = bedplate::rigid::mount_response::HeldMount {
+        compliance: bedplate::spatial::Mat3::identity() * 1e-6,
+        ..crate::kit::plain_mount("only", Vec3::zeros(), &part)
+    };
+    let mass = super::rest_and_torque::body_of(60.0, [2.0, 3.0, 4.0]);
+    let body = Supported::new(mass, vec![soft]).unwrap();
+    let rest = solve_equilibrium(&body, &Loading::weight(60.0), None).unwrap();
+    let modes = solve_modes(&body, &rest).unwrap().modes;
+    let vertical = modes.iter().filter(|mode| mode.shape.z.abs() > 1e-3);
+    let mut seen = 0;
+    for mode in vertical {
+        let omega = mode.frequency_hz * TAU;
+        let at = Vibration {
+            omega,
+            amplitude: Amplitude::Small,
+        };
+        let (storage, _) = soft.dynamic_rate(&rest.mounts[0].isolator, &at).unwrap();
+        let rate = 60.0 * omega * omega;
+        assert_close("own frequency", &[storage[(2, 2)]], &[rate], 1e-6, 0.0);
+        seen += 1;
+    }
+    assert_eq!(seen, 2);
 }

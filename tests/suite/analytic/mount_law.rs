@@ -162,7 +162,7 @@ fn mounts_with_impossible_numbers_are_refused() {
             ..good
         },
         HeldMount {
-            anchor: Vec3::new(f64::INFINITY, 0.0, 0.0),
+            preset: Vec3::new(f64::INFINITY, 0.0, 0.0),
             ..good
         },
         HeldMount {

@@ -143,7 +143,7 @@ fn drawn_at_rest_the_free_length_is_shorter() {
     let mass = body_of(MASS, [3.0, 5.0, 6.0]);
     let settled = settled_mounts(&mass, &hung(&isolator)).unwrap();
     for mount in &settled {
-        let free = (mount.anchor - mount.far_eye.unwrap()).norm();
+        let free = (mount.anchor() - mount.far_eye.unwrap()).norm();
         let expected = LENGTH - MASS * STANDARD_GRAVITY / (4.0 * RATE);
         assert_close("free length", &[free], &[expected], 0.0, 1e-12);
     }
@@ -199,7 +199,7 @@ fn a_chassis_that_moves_takes_the_eye_with_it() {
     let mount = held(&isolator, Vec3::zeros(), Vec3::new(-0.3, 0.0, 0.0));
     let by = Vec3::new(0.0, 0.01, 0.0);
     let twisted = mount.shifted(&by);
-    let moved = twisted.at - twisted.anchor;
+    let moved = twisted.preset;
     let action = twisted.act(&moved, &UnitQuaternion::identity()).unwrap();
     let expected = f64::hypot(0.3, 0.01) - 0.3;
     assert_close(
@@ -209,4 +209,28 @@ fn a_chassis_that_moves_takes_the_eye_with_it() {
         1e-9,
         0.0,
     );
+}
+
+/// A platform that stands on three upright rods falls over them and hangs below: that is a balance, and no build.
+#[test]
+fn a_platform_on_stilts_is_told() {
+    let stilts: String = [("a", 300, 200), ("b", 300, -200), ("c", -300, 0)]
+        .iter()
+        .map(|(name, x, y)| {
+            format!(
+                "[[mount]]\nname = \"{name}\"\nat = \"{x}, {y}, -50 mm\"\nisolator = \"stilt\"\nrod = {{ to = \"{x}, {y}, -250 mm\" }}\n"
+            )
+        })
+        .collect();
+    let text = format!(
+        "title = \"stilts\"\n[datum]\norigin = \"somewhere\"\nfitted = \"free\"\n\
+         [[part]]\nname = \"block\"\nmass = \"150 kg\"\nat = \"0, 0, 0 mm\"\nbox = \"600, 500, 500 mm\"\n\
+         [isolator.stilt]\nkind = \"rod\"\nrates = \"400 N/mm\"\n{stilts}"
+    );
+    let checks = bedplate::study::evaluate::evaluate(&crate::kit::model(&text))
+        .unwrap()
+        .checks;
+    let fallen = super::verdicts::find(&checks, "astray.at-rest");
+    assert_eq!(fallen.verdict, bedplate::study::check::Verdict::Fails);
+    assert_close("hangs", &[fallen.value.unwrap()], &[0.4], 0.02, 0.0);
 }

@@ -25,7 +25,7 @@ fn pads_that_only_push() {
     let mounts = settled_mounts(&mass, &mounts).unwrap();
     let sag = m * STANDARD_GRAVITY / (4.0 * k);
     for mount in &mounts {
-        let (anchor, expected) = (mount.anchor, mount.at + Vec3::new(0.0, 0.0, sag));
+        let (anchor, expected) = (mount.anchor(), mount.at + Vec3::new(0.0, 0.0, sag));
         assert_close("anchor", anchor.as_slice(), expected.as_slice(), 0.0, 1e-10);
     }
     let body = Supported::new(mass, mounts).unwrap();
@@ -46,11 +46,38 @@ fn hung_from_two_eyes() {
     let weight = m * STANDARD_GRAVITY;
     for (mount, share) in settled.iter().zip([2.0 / 7.0, 5.0 / 7.0]) {
         let (anchor, expected) = (
-            mount.anchor,
+            mount.anchor(),
             mount.at + Vec3::new(0.0, 0.0, share * weight / k),
         );
         assert_close("anchor", anchor.as_slice(), expected.as_slice(), 0.0, 3e-8);
     }
+}
+
+/// Derived: metal pucks a thousand times as stiff as any rubber, drawn at rest, carry a quarter
+/// of the weight each and do not move. Their places are told to 1e-16 m, which such a mount feels
+/// as micronewtons.
+#[test]
+fn metal_pucks() {
+    let puck = linear("puck", [2e11, 2e11, 4e11]);
+    let m = 187.0;
+    let mass = bedplate::model::mass::MassProperties::new(
+        m,
+        Vec3::new(-0.237, 0.0, 0.15),
+        bedplate::spatial::Mat3::identity() * 12.0,
+    )
+    .unwrap();
+    let drawn = [
+        [-0.13, 0.27, 0.06],
+        [-0.13, -0.27, 0.06],
+        [-0.78, 0.0, -0.04],
+    ]
+    .map(|at| plain_mount("puck", Vec3::from(at), &puck));
+    let settled = settled_mounts(&mass, &drawn).unwrap();
+    let body = Supported::new(mass, settled).unwrap();
+    let rest = solve_equilibrium(&body, &Loading::weight(m), None).unwrap();
+    assert_close("rests", rest.displacement.as_slice(), &[0.0; 3], 0.0, 1e-12);
+    let lift: f64 = rest.mounts.iter().map(|m| m.force_on_powertrain.z).sum();
+    assert_close("lift", &[lift], &[m * STANDARD_GRAVITY], 1e-9, 0.0);
 }
 
 /// Drawn at rest beside the line of its only two eyes: no such rest exists.

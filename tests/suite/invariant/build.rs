@@ -58,7 +58,7 @@ impl RandomBuild {
             .map(|mount| HeldMount {
                 name: &mount.name,
                 at: mount.at,
-                anchor: mount.at,
+                preset: Vec3::zeros(),
                 untwisted: UnitQuaternion::identity(),
                 far_eye: mount.far_eye,
                 axes: *mount.axes.matrix(),

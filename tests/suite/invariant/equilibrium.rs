@@ -296,7 +296,7 @@ fn free_drawn_at_rest_is_settled() {
         .unwrap();
         let settled = settled_mounts(&mass, &drawn).unwrap();
         for (mount, original) in settled.iter().zip(&build.mounts) {
-            let (anchor, expected) = (mount.anchor, original.at);
+            let (anchor, expected) = (mount.anchor(), original.at);
             // Of a rod only its free length is known, as it turns about its chassis eye.
             if let Some(eye) = mount.far_eye {
                 let [found, length] = [anchor, expected].map(|end| (end - eye).norm());
