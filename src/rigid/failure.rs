@@ -62,7 +62,7 @@ impl std::fmt::Display for StaticsFailure {
                  {:.0} % of it was carried, then {} stayed out of balance \
                  after {iterations} iterations; look first at mount {worst_mount}",
                 reached_share * 100.0,
-                show(*residual, Shown::Newton, Digits::Significant(3))
+                out_of_balance(*residual)
             ),
             Self::Unstable { rate, iterations } => write!(
                 f,
@@ -72,6 +72,17 @@ impl std::fmt::Display for StaticsFailure {
             ),
             Self::Numeric(error) => write!(f, "the build cannot be calculated: {error}"),
         }
+    }
+}
+
+/// A force that is missing, in words \[N\].
+fn out_of_balance(force: f64) -> String {
+    /// Below this no digit tells anything \[N\].
+    const LEAST: f64 = 0.01;
+    if force < LEAST {
+        "less than 0.01 N".to_owned()
+    } else {
+        show(force, Shown::Newton, Digits::Significant(3))
     }
 }
 

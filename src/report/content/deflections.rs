@@ -1,6 +1,6 @@
 //! Section: how far each isolator gives way, against its limits and stops.
 
-use crate::model::isolator::{AXIS_NAMES, Isolator};
+use crate::model::isolator::{AXIS_NAMES, Isolator, Tension};
 use crate::model::{Fitted, Model};
 use crate::rigid::equilibrium::{MountState, StaticEquilibrium};
 use crate::spatial::roll_pitch_yaw;
@@ -48,12 +48,41 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
             Column::text("stop", "stop touched"),
         ],
         groups: each_load(model, evaluation, deflection_rows),
-        note: Some(
-            "u, v, w are the mount's own axes; w is the isolator's main axis. Negative along w is compressed. \
-             The long-life limit is shown for the direction that uses most of it; whether it counts depends on the class of the load case."
-                .to_owned(),
-        ),
+        note: Some(format!(
+            "u, v, w are the mount's own axes; w is the isolator's main axis. {} \
+             The long-life limit is shown for the direction that uses most of it; whether it counts depends on the class of the load case.",
+            signs_along_w(model)
+        )),
     }
+}
+
+/// What the sign of a deflection along w means for the isolators that mounts use.
+fn signs_along_w(model: &Model) -> String {
+    let uses = |is_such: fn(&Isolator) -> bool| {
+        model.mounts.iter().any(|mount| {
+            let isolator = model.isolators.get(mount.isolator);
+            isolator.is_some_and(is_such)
+        })
+    };
+    let signs = [
+        (
+            uses(Isolator::is_pushed_along_w),
+            "Negative along w is compressed.",
+        ),
+        (
+            uses(|isolator| !isolator.is_rod && !isolator.is_pushed_along_w()),
+            "Of a bush w is the centre line.",
+        ),
+        (
+            uses(|isolator| isolator.is_rod),
+            "Of a rod w is its own line, negative is pushed.",
+        ),
+    ];
+    let said: Vec<&str> = signs
+        .into_iter()
+        .filter_map(|(is_used, words)| is_used.then_some(words))
+        .collect();
+    said.join(" ")
 }
 
 /// Sag and tilt from the fitted position to rest; that the file gives the position at rest when it does.
@@ -104,6 +133,9 @@ pub fn the_way_it_carries(state: &MountState, isolator: Option<&Isolator>) -> St
         Some(isolator) if !isolator.is_rod && !isolator.is_pushed_along_w() => {
             ("pushed across", f64::hypot(x.x, x.y))
         }
+        Some(isolator) if isolator.is_rod && x.z < 0.0 => ("pushed", -x.z),
+        Some(isolator) if isolator.is_rod => ("pulled", x.z),
+        Some(isolator) if isolator.tension == Tension::None && x.z > 0.0 => ("lifted", x.z),
         _ if x.z < 0.0 => ("compressed", -x.z),
         _ => ("stretched", x.z),
     };

@@ -60,7 +60,7 @@ fn lines(lines: &[Line]) -> Markup {
             @for line in lines {
                 div {
                     dt { (line.label) }
-                    dd { (line.value) @if let Some(found) = line.verdict { " " (verdict(found)) } }
+                    dd { (inline(&line.value)) @if let Some(found) = line.verdict { " " (verdict(found)) } }
                 }
             }
         }
