@@ -190,3 +190,40 @@ fn stops_touched(state: &MountState) -> String {
         touched.join(", ")
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::isolator::strain::StrainMeasure;
+    use crate::report::fixture;
+
+    #[test]
+    fn each_sort_of_part_moves_in_its_own_words() {
+        let (model, evaluation) = fixture::build();
+        let found = evaluation.loads[0].outcome.as_ref().unwrap();
+        let mut state = found.mounts[0];
+        let mut part = model.isolators[0].clone();
+        let words = |x: f64, part: &Isolator, state: &mut MountState| {
+            state.isolator_deflection.z = x;
+            the_way_it_carries(state, Some(part))
+        };
+        assert_eq!(words(-1e-3, &part, &mut state), "compressed 1.0 mm");
+        assert_eq!(words(1e-3, &part, &mut state), "stretched 1.0 mm");
+        part.tension = Tension::None;
+        assert_eq!(words(1e-3, &part, &mut state), "lifted 1.0 mm");
+        assert_eq!(words(-1e-3, &part, &mut state), "compressed 1.0 mm");
+        part.is_rod = true;
+        assert_eq!(words(1e-3, &part, &mut state), "pulled 1.0 mm");
+        assert_eq!(words(-1e-3, &part, &mut state), "pushed 1.0 mm");
+    }
+
+    #[test]
+    fn compressed_is_said_of_parts_that_are_pushed_along_w() {
+        let (mut model, _) = fixture::build();
+        assert_eq!(signs_along_w(&model), "Negative along w is compressed.");
+        for part in &mut model.isolators {
+            part.strain = Some(StrainMeasure::Bush { wall: 10e-3 });
+        }
+        assert_eq!(signs_along_w(&model), "Of a bush w is the centre line.");
+    }
+}

@@ -145,12 +145,19 @@ impl<'a> Panel<'a> {
 
     /// Limits, stops and strains that the chart does not reach, in words; nothing when it reaches all.
     pub(super) fn beyond_the_scale(&self) -> Option<String> {
+        let has_opposite = |one: &Bound| {
+            let opposite = |other: &Bound| (one.deflection + other.deflection).abs() <= LEAST[0];
+            let mut alike = self.hidden.iter().filter(|other| other.kind == one.kind);
+            alike.any(opposite)
+        };
         let said: Vec<String> = self
             .hidden
             .iter()
+            .filter(|bound| bound.deflection > 0.0 || !has_opposite(bound))
             .map(|bound| {
+                let sign = if has_opposite(bound) { "±" } else { "" };
                 let at = quantity::with_unit(bound.deflection, Shown::Millimetre);
-                format!("{} at {at}", bound.kind.word())
+                format!("{} at {sign}{at}", bound.kind.word())
             })
             .collect();
         let name = AXIS_NAMES.get(self.axis).copied().unwrap_or_default();

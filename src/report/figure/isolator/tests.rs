@@ -171,8 +171,7 @@ fn limits_far_outside_the_marks_are_beyond_the_scale() {
     });
     assert!(
         far.caption.contains(
-            "Beyond the scale: along w limit at -1000.0 mm, limit at 1000.0 mm, \
-             stop at -2000.0 mm and stop at 2000.0 mm; along u limit"
+            "Beyond the scale: along w limit at ±1000.0 mm and stop at ±2000.0 mm; along u limit"
         ),
         "{}",
         far.caption
@@ -204,20 +203,48 @@ fn the_force_of_a_stiff_stop_does_not_flatten_the_marks() {
     assert!(stiff > plain / 3.0, "{stiff} of {plain}");
 }
 
-/// No name of a load case crosses the line of no deflection or that of no force.
+/// No name of a load case crosses the line of no deflection or that of no force, wherever the marks lie.
 #[test]
 fn labels_keep_off_the_zero_lines() {
-    let figure = drawn(|_| {});
-    let parsed = roxmltree::Document::parse(&figure.svg).unwrap();
-    let number = |n: &roxmltree::Node<'_, '_>, key: &str| -> f64 {
-        n.attribute(key).unwrap().parse().unwrap()
-    };
-    let zeros: Vec<[f64; 4]> = parsed
-        .descendants()
-        .filter(|n| n.has_tag_name("line") && n.attribute("stroke-width").is_some())
-        .map(|n| ["x1", "y1", "x2", "y2"].map(|key| number(&n, key)))
-        .collect();
-    assert!(!zeros.is_empty());
+    let (model, mut evaluation) = build(USUAL);
+    for shift in [0.0, 0.2e-3, 0.5e-3, 1e-3] {
+        for result in &mut evaluation.loads {
+            let Ok(found) = &mut result.outcome else {
+                continue;
+            };
+            for state in &mut found.mounts {
+                state.isolator_deflection.z += shift;
+            }
+        }
+        let figure = isolator(&model, &evaluation, 0).unwrap();
+        let parsed = roxmltree::Document::parse(&figure.svg).unwrap();
+        let number = |n: &roxmltree::Node<'_, '_>, key: &str| -> f64 {
+            n.attribute(key).unwrap().parse().unwrap()
+        };
+        let zeros: Vec<[f64; 4]> = parsed
+            .descendants()
+            .filter(|n| n.has_tag_name("line") && n.attribute("stroke-width") == Some("5"))
+            .map(|n| ["x1", "y1", "x2", "y2"].map(|key| number(&n, key)))
+            .collect();
+        assert_eq!(zeros.len(), 6);
+        let mut labels = 0;
+        for text in parsed.descendants().filter(|n| n.has_tag_name("text")) {
+            let words = text.text().unwrap();
+            if !model.loads.iter().any(|load| load.name == words) {
+                continue;
+            }
+            labels += 1;
+            let size = number(&text, "font-size");
+            let (left, y) = (number(&text, "x"), number(&text, "y"));
+            let right = left + width(words, size);
+            for [x1, y1, x2, y2] in &zeros {
+                let beside = right <= x1.min(*x2) || left >= x1.max(*x2);
+                let over = y + size * 0.5 <= y1.min(*y2) || y - size * 0.5 >= y1.max(*y2);
+                assert!(beside || over, "{words} at {left}, {y}");
+            }
+        }
+        assert!(labels > 2, "{labels}");
+    }
 }
 
 #[test]
