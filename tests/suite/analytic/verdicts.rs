@@ -323,8 +323,9 @@ fn a_mount_on_the_wrong_side_is_said_first() {
     assert_eq!(sorts, ["tilt", "astray", "pulled-down", "deflection"]);
 }
 
-/// Derived: stiff mounts in pairs at ±100 mm under a centre of gravity at 300 mm, and a soft pair at 500 mm beyond it:
-/// the soft ones hardly carry, so that the far one of each stiff pair is pulled down though all lies within the outline.
+/// Derived: stiff pairs 200 and 300 mm behind the centre of gravity and a mount a thousandth as stiff 300 mm before it.
+/// The soft one hardly carries, so the front pair carries more than the weight and the rear pair is pulled down, though
+/// the centre of gravity lies within the outline; without the soft one it lies outside.
 #[test]
 fn a_centre_of_gravity_between_the_mounts_is_not_said_to_lie_outside() {
     let text = four_mounts_and("")

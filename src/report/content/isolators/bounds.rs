@@ -257,7 +257,7 @@ mod tests {
         assert_eq!(in_use(&pad, 1.0), None);
         assert!(in_use(&pad, -1.0).is_some());
         let lifted = strains(&pad, &Vec3::new(1e-3, 0.0, 2e-3)).unwrap();
-        assert_eq!(lifted.tension, 0.0);
+        assert!(lifted.tension <= 0.0);
         assert!(lifted.shear > 0.0);
     }
 

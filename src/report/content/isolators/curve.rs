@@ -320,7 +320,10 @@ mod tests {
         assert_relative_eq!(found(&part)[0], -4.4e-3, max_relative = 1e-12);
         assert_relative_eq!(found(&part)[1], 3.3e-3, max_relative = 1e-12);
         let curve = curve(&part, 2, WEIGHT).unwrap();
-        let at_stop = curve.points.iter().find(|point| point.deflection == 3e-3);
+        let at_stop = curve
+            .points
+            .iter()
+            .find(|point| (point.deflection - 3e-3).abs() < 1e-9);
         assert_eq!(
             at_stop.unwrap().marks,
             [Mark::At(BoundKind::Stop), Mark::PastLimit, Mark::LiftedOff]
