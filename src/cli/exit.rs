@@ -18,7 +18,8 @@ pub(crate) enum Exit {
 /// The same for people; shown in the help of the commands that it concerns.
 pub(crate) const IN_WORDS: &str = "\
 Exit codes:
-  0    ran, and no check fails (a check that is close counts as passed)
+  0    ran, and no check fails (a check that is close or over
+       what is advised counts as passed)
   1    ran, and at least one check fails
   2    could not run: arguments, files, or a build that nothing holds
   101  a bug in bedplate";

@@ -1,6 +1,6 @@
 //! `isolator`: one isolator by itself, to judge a part by before it is bought.
 
-use bedplate::diagnostic::did_you_mean;
+use bedplate::diagnostic::{Code, did_you_mean};
 use bedplate::model::Model;
 
 use super::arguments::Isolator;
@@ -25,7 +25,13 @@ pub(crate) fn run(console: &Console, asked: &Isolator) -> Result<Exit, Failure> 
         build.input.path.as_deref(),
         Existing::Replace,
     )?;
-    console.warn(&build.warnings);
+    // That another one is not used is nothing to someone who asks for this one.
+    let named = format!("`{}`", found.name);
+    let warnings = build
+        .warnings
+        .clone()
+        .without(Code::Unused, |text| !text.contains(&named));
+    console.warn(&warnings);
     let colour = is_stream(&asked.output) && console.has_colour_out();
     let text = output::isolator(&build.model, found, asked.format, colour)?;
     if target.fill(console, text.as_bytes())? {

@@ -7,7 +7,7 @@ mod json;
 
 use std::ops::Range;
 
-use bedplate::diagnostic::{Diagnostic, Place, Severity, place};
+use bedplate::diagnostic::{Code, Diagnostic, Place, Severity, place};
 
 use super::arguments::MessageFormat;
 
@@ -124,6 +124,13 @@ impl Problems {
     /// Without the warnings.
     pub(crate) fn errors_only(mut self) -> Self {
         self.list.retain(|m| m.severity == Severity::Error);
+        self
+    }
+
+    /// Without those of a code whose text is `unwanted`.
+    pub(crate) fn without(mut self, code: Code, unwanted: impl Fn(&str) -> bool) -> Self {
+        self.list
+            .retain(|m| m.id != Some(code.id()) || !unwanted(&m.text));
         self
     }
 

@@ -44,7 +44,7 @@ impl Style {
         let code = match (self, verdict) {
             (Self::Plain, _) | (_, Verdict::NotChecked) => return text.to_owned(),
             (_, Verdict::Fails) => 31,
-            (_, Verdict::Close) => 33,
+            (_, Verdict::Over | Verdict::Close) => 33,
             (_, Verdict::Ok) => 32,
         };
         format!("\u{1b}[{code}m{text}\u{1b}[0m")

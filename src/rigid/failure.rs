@@ -1,6 +1,7 @@
 //! Why there is no static answer, in plain words.
 
 use crate::numeric::NumericError;
+use crate::units::{Digits, Shown, show};
 
 use super::unsupported::FreeMotion;
 
@@ -58,18 +59,30 @@ impl std::fmt::Display for StaticsFailure {
             } => write!(
                 f,
                 "the powertrain found no position in which the mounts carry the load: \
-                 {:.0} % of it was carried, then {residual:.3e} N stayed out of balance \
+                 {:.0} % of it was carried, then {} stayed out of balance \
                  after {iterations} iterations; look first at mount {worst_mount}",
-                reached_share * 100.0
+                reached_share * 100.0,
+                out_of_balance(*residual)
             ),
             Self::Unstable { rate, iterations } => write!(
                 f,
                 "the powertrain tips over under this load: a push off the balance found \
-                 is helped by {:.3e} N/m ({iterations} iterations)",
-                -rate
+                 is helped by {} ({iterations} iterations)",
+                show(-rate, Shown::NewtonPerMillimetre, Digits::Significant(3))
             ),
             Self::Numeric(error) => write!(f, "the build cannot be calculated: {error}"),
         }
+    }
+}
+
+/// A force that is missing, in words \[N\].
+fn out_of_balance(force: f64) -> String {
+    /// Below this no digit tells anything \[N\].
+    const LEAST: f64 = 0.01;
+    if force < LEAST {
+        "less than 0.01 N".to_owned()
+    } else {
+        show(force, Shown::Newton, Digits::Significant(3))
     }
 }
 

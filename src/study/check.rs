@@ -65,8 +65,10 @@ const ALL: &[Kind] = &[
 pub enum Verdict {
     /// The limit holds with a margin larger than the scatter of the isolators.
     Ok,
-    /// The margin lies inside the scatter, or a rule of good practice is missed that breaks nothing.
+    /// The limit lies inside the scatter: passed or not, the next part may lie on the other side.
     Close,
+    /// A rule of good practice is missed by more than the scatter; it breaks nothing.
+    Over,
     /// The limit is passed.
     Fails,
     /// What the check needs is not in the file.
@@ -80,6 +82,7 @@ impl Verdict {
         match self {
             Self::Ok => "ok",
             Self::Close => "close",
+            Self::Over => "over",
             Self::Fails => "fails",
             Self::NotChecked => "not checked",
         }
@@ -107,7 +110,7 @@ pub struct Check {
     pub utilisation: Option<f64>,
     /// Half-width of the band in which the real value lies because of the isolators' scatter, SI.
     pub uncertainty: f64,
-    /// Whether it is a rule of good practice: missing it breaks nothing, and the worst verdict is [`Verdict::Close`].
+    /// Whether it is a rule of good practice: missing it breaks nothing, and the worst verdict is [`Verdict::Over`].
     pub advisory: bool,
     /// Outcome.
     pub verdict: Verdict,
@@ -190,18 +193,26 @@ impl Check {
         self
     }
 
-    /// A rule of good practice: missing it breaks nothing, so the worst verdict is [`Verdict::Close`].
+    /// A rule of good practice: missing it breaks nothing, so the worst verdict is [`Verdict::Over`].
     fn advisory(mut self) -> Self {
         self.advisory = true;
         if self.verdict == Verdict::Fails {
-            self.verdict = Verdict::Close;
+            let missed_by = self.margin().map_or(f64::INFINITY, |margin| -margin);
+            self.verdict = if missed_by > self.uncertainty {
+                Verdict::Over
+            } else {
+                Verdict::Close
+            };
         }
         self
     }
 
     /// With a cure where the verdict asks for one.
     fn cured_by(mut self, cure: impl FnOnce() -> String) -> Self {
-        if matches!(self.verdict, Verdict::Close | Verdict::Fails) {
+        if matches!(
+            self.verdict,
+            Verdict::Close | Verdict::Over | Verdict::Fails
+        ) {
             self.cure = Some(cure());
         }
         self
@@ -217,13 +228,14 @@ impl Check {
         })
     }
 
-    /// How much the reader should care: failed first, not checked after what is close.
+    /// How much the reader should care: failed first, not checked after what is over or close.
     fn rank(&self) -> u8 {
         match self.verdict {
             Verdict::Fails => 0,
-            Verdict::Close => 1,
-            Verdict::NotChecked => 2,
-            Verdict::Ok => 3,
+            Verdict::Over => 1,
+            Verdict::Close => 2,
+            Verdict::NotChecked => 3,
+            Verdict::Ok => 4,
         }
     }
 }

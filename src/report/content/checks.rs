@@ -19,8 +19,8 @@ pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
         vec![
             Block::paragraph(
                 "ok: the limit holds with more to spare than the rubber scatters. close: the limit \
-                 lies inside the scatter, or a rule of good practice is missed that breaks nothing. \
-                 fails: the limit is passed. not checked: the file lacks something the check needs.",
+                 lies inside the scatter. over: what good practice advises is missed by more than \
+                 the scatter, which breaks nothing. fails: the limit is passed. not checked: the file lacks something the check needs.",
             ),
             Block::Table(table),
         ]

@@ -1,6 +1,6 @@
 //! Section: how far each isolator gives way, against its limits and stops.
 
-use crate::model::isolator::{AXIS_NAMES, Isolator};
+use crate::model::isolator::{AXIS_NAMES, Isolator, Tension};
 use crate::model::{Fitted, Model};
 use crate::rigid::equilibrium::{MountState, StaticEquilibrium};
 use crate::spatial::roll_pitch_yaw;
@@ -48,12 +48,41 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
             Column::text("stop", "stop touched"),
         ],
         groups: each_load(model, evaluation, deflection_rows),
-        note: Some(
-            "u, v, w are the mount's own axes; w is the isolator's main axis. Negative along w is compressed. \
-             The long-life limit is shown for the direction that uses most of it; whether it counts depends on the class of the load case."
-                .to_owned(),
-        ),
+        note: Some(format!(
+            "u, v, w are the mount's own axes; w is the isolator's main axis. {} \
+             The long-life limit is shown for the direction that uses most of it; whether it counts depends on the class of the load case.",
+            signs_along_w(model)
+        )),
     }
+}
+
+/// What the sign of a deflection along w means for the isolators that mounts use.
+fn signs_along_w(model: &Model) -> String {
+    let uses = |is_such: fn(&Isolator) -> bool| {
+        model.mounts.iter().any(|mount| {
+            let isolator = model.isolators.get(mount.isolator);
+            isolator.is_some_and(is_such)
+        })
+    };
+    let signs = [
+        (
+            uses(Isolator::is_pushed_along_w),
+            "Negative along w is compressed.",
+        ),
+        (
+            uses(|isolator| !isolator.is_rod && !isolator.is_pushed_along_w()),
+            "Of a bush w is the centre line.",
+        ),
+        (
+            uses(|isolator| isolator.is_rod),
+            "Of a rod w is its own line, negative is pushed.",
+        ),
+    ];
+    let said: Vec<&str> = signs
+        .into_iter()
+        .filter_map(|(is_used, words)| is_used.then_some(words))
+        .collect();
+    said.join(" ")
 }
 
 /// Sag and tilt from the fitted position to rest; that the file gives the position at rest when it does.
@@ -104,6 +133,9 @@ pub fn the_way_it_carries(state: &MountState, isolator: Option<&Isolator>) -> St
         Some(isolator) if !isolator.is_rod && !isolator.is_pushed_along_w() => {
             ("pushed across", f64::hypot(x.x, x.y))
         }
+        Some(isolator) if isolator.is_rod && x.z < 0.0 => ("pushed", -x.z),
+        Some(isolator) if isolator.is_rod => ("pulled", x.z),
+        Some(isolator) if isolator.tension == Tension::None && x.z > 0.0 => ("lifted", x.z),
         _ if x.z < 0.0 => ("compressed", -x.z),
         _ => ("stretched", x.z),
     };
@@ -156,5 +188,42 @@ fn stops_touched(state: &MountState) -> String {
         "none".to_owned()
     } else {
         touched.join(", ")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::isolator::strain::StrainMeasure;
+    use crate::report::fixture;
+
+    #[test]
+    fn each_sort_of_part_moves_in_its_own_words() {
+        let (model, evaluation) = fixture::build();
+        let found = evaluation.loads[0].outcome.as_ref().unwrap();
+        let mut state = found.mounts[0];
+        let mut part = model.isolators[0].clone();
+        let words = |x: f64, part: &Isolator, state: &mut MountState| {
+            state.isolator_deflection.z = x;
+            the_way_it_carries(state, Some(part))
+        };
+        assert_eq!(words(-1e-3, &part, &mut state), "compressed 1.0 mm");
+        assert_eq!(words(1e-3, &part, &mut state), "stretched 1.0 mm");
+        part.tension = Tension::None;
+        assert_eq!(words(1e-3, &part, &mut state), "lifted 1.0 mm");
+        assert_eq!(words(-1e-3, &part, &mut state), "compressed 1.0 mm");
+        part.is_rod = true;
+        assert_eq!(words(1e-3, &part, &mut state), "pulled 1.0 mm");
+        assert_eq!(words(-1e-3, &part, &mut state), "pushed 1.0 mm");
+    }
+
+    #[test]
+    fn compressed_is_said_of_parts_that_are_pushed_along_w() {
+        let (mut model, _) = fixture::build();
+        assert_eq!(signs_along_w(&model), "Negative along w is compressed.");
+        for part in &mut model.isolators {
+            part.strain = Some(StrainMeasure::Bush { wall: 10e-3 });
+        }
+        assert_eq!(signs_along_w(&model), "Of a bush w is the centre line.");
     }
 }

@@ -55,8 +55,9 @@ impl Finding {
 }
 
 /// Verdicts in reading order, the worst first.
-pub const VERDICTS: [Verdict; 4] = [
+pub const VERDICTS: [Verdict; 5] = [
     Verdict::Fails,
+    Verdict::Over,
     Verdict::Close,
     Verdict::NotChecked,
     Verdict::Ok,

@@ -11,7 +11,7 @@ use crate::model::isolator::{Isolator, Tension};
 use crate::units::{Digits, Shown};
 
 use super::table::{Cell, Column, Group, Row, Table};
-use super::{Block, Drawing, Line, Section};
+use super::{Block, Drawing, Section, names};
 use rates::Rates;
 
 /// The table of isolators, the curve of each that a mount uses, and what is to be said of each.
@@ -19,11 +19,17 @@ use rates::Rates;
 pub fn section(model: &Model) -> Section {
     let mut blocks = vec![Block::Table(table(model))];
     for (place, isolator) in model.isolators.iter().enumerate() {
-        if model.mounts.iter().any(|mount| mount.isolator == place) {
+        blocks.push(Block::Heading(isolator.name.clone()));
+        let users = used_by(model, isolator);
+        if users.is_empty() {
+            blocks.push(Block::paragraph("No mount uses it."));
+        } else {
+            blocks.push(Block::paragraph(format!("Used by {}.", names::and(&users))));
             blocks.push(Block::plate(Drawing::Isolator { isolator: place }));
         }
         if !isolator.remarks.is_empty() {
-            blocks.push(Block::Lines(remarks(isolator)));
+            let remarks = isolator.remarks.iter().map(|remark| sentence(remark));
+            blocks.push(Block::List(remarks.collect()));
         }
     }
     Section {
@@ -51,11 +57,11 @@ pub fn table(model: &Model) -> Table {
             Column::number("scatter", "scatter", Shown::Percent),
         ],
         groups: vec![Group::plain(model.isolators.iter().map(row).collect())],
-        note: Some(
+        note: Some(format!(
             "Dynamic ratio: rate in vibration of micrometres over the static rate, of the axis where it is largest. \
-             `bedplate isolator FILE NAME` prints the whole curve of one isolator."
-                .to_owned(),
-        ),
+             `bedplate isolator FILE NAME` prints the whole curve of one isolator.{}",
+            when_loose(&model.isolators)
+        )),
     }
 }
 
@@ -72,13 +78,27 @@ fn row(isolator: &Isolator) -> Row {
     Row::new(&isolator.name, cells)
 }
 
-/// What is to be said of an isolator, a line a remark.
-fn remarks(isolator: &Isolator) -> Vec<Line> {
-    isolator
-        .remarks
+/// Names of the mounts on an isolator.
+fn used_by<'a>(model: &'a Model, isolator: &Isolator) -> Vec<&'a str> {
+    model
+        .mounts
         .iter()
-        .map(|remark| Line::new(&isolator.name, sentence(remark)))
+        .filter(|mount| {
+            let used = model.isolators.get(mount.isolator);
+            used.is_some_and(|used| used.name == isolator.name)
+        })
+        .map(|mount| mount.name.as_str())
         .collect()
+}
+
+/// Why a loose part has a rate here and none on its curve at the free position; nothing where none is loose.
+fn when_loose<'a>(isolators: impl IntoIterator<Item = &'a Isolator>) -> &'static str {
+    let mut isolators = isolators.into_iter();
+    if isolators.any(|isolator| isolator.tension == Tension::None) {
+        " Along w of a part that lies loose: its rate once it is pushed; its curve begins without one, since it beds in first."
+    } else {
+        ""
+    }
 }
 
 /// A remark of the model with its full stop.

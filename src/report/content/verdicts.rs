@@ -7,7 +7,7 @@ use crate::study::evaluate::Evaluation;
 use super::finding::{Finding, VERDICTS, count};
 use super::{Block, Section};
 
-/// Counts, then each check that fails or is close.
+/// Counts, then each check that fails, is over advice or close.
 #[must_use]
 pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
     let mut blocks = vec![Block::Paragraph(headline(evaluation))];
@@ -43,20 +43,28 @@ pub fn headline(evaluation: &Evaluation) -> String {
     format!("{total} {noun}: {}.", counts.join(", "))
 }
 
-/// Checks that fail or are close, the worst first.
+/// Checks that fail, are over advice or close, the worst first.
 #[must_use]
 pub fn wanting(model: &Model, evaluation: &Evaluation) -> Vec<Finding> {
     evaluation
         .checks
         .iter()
-        .filter(|check| matches!(check.verdict, Verdict::Fails | Verdict::Close))
+        .filter(|check| {
+            matches!(
+                check.verdict,
+                Verdict::Fails | Verdict::Over | Verdict::Close
+            )
+        })
         .map(|check| Finding::of(check, model))
         .collect()
 }
 
-fn counted(verdict: Verdict, count: usize) -> &'static str {
+/// Word of a verdict after a number of checks.
+#[must_use]
+pub fn counted(verdict: Verdict, count: usize) -> &'static str {
     match verdict {
         Verdict::Fails if count != 1 => "fail",
+        Verdict::Over => "over advice",
         other => other.word(),
     }
 }

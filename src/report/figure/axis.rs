@@ -55,7 +55,7 @@ impl Axis {
 
     /// Place of a value on the sheet; values outside the range lie at its ends.
     pub(super) fn place(&self, value: f64) -> f64 {
-        let value = value.clamp(self.low, self.high);
+        let value = self.nearest(value);
         let share = if self.logarithmic {
             (value / self.low).ln() / (self.high / self.low).ln()
         } else {
@@ -64,12 +64,17 @@ impl Axis {
         self.left + share * (self.right - self.left)
     }
 
+    /// A value, or the end of the range beyond which it lies.
+    pub(super) fn nearest(&self, value: f64) -> f64 {
+        value.clamp(self.low, self.high)
+    }
+
     /// Whether a value lies in the range.
     pub(super) fn holds(&self, value: f64) -> bool {
         (self.low..=self.high).contains(&value)
     }
 
-    /// Round values in the range (SI) with their text, at most one for each 45 units of length.
+    /// Round values in the range (SI) with their text, about one for each 45 units of length and two at least.
     pub(super) fn ticks(&self) -> Vec<(f64, String)> {
         let factor = self.unit.from_si(1.0);
         let (low, high) = (self.low * factor, self.high * factor);
@@ -80,17 +85,13 @@ impl Axis {
                 .map(|shown| (shown / factor, tick_text(shown, shown)))
                 .collect();
         }
-        let step = round_step((high - low) / most);
-        if !(step.is_finite() && step > 0.0) {
-            return Vec::new();
-        }
-        let first = (low / step - 1e-9).ceil();
-        let count = ((high / step + 1e-9).floor() - first).clamp(0.0, 40.0) as usize;
-        (0..=count)
-            .map(|i| {
-                let shown = (first + i as f64) * step;
-                (shown / factor, tick_text(shown, step))
-            })
+        // One number alone gives no scale: a finer step then.
+        let finer = [1.0, 2.0, 4.0].map(|finer| round_ticks([low, high], most * finer));
+        let [usual, ..] = &finer;
+        let ticks = finer.iter().find(|ticks| ticks.len() > 1).unwrap_or(usual);
+        ticks
+            .iter()
+            .map(|(shown, step)| (shown / factor, tick_text(*shown, *step)))
             .collect()
     }
 
@@ -107,6 +108,19 @@ impl Axis {
         let how = Lettering::muted().align(HPos::Center);
         canvas.text((middle, bottom + LETTER * 2.1), &title, how);
     }
+}
+
+/// Round values in a range with the step between them, about `most` of them.
+fn round_ticks([low, high]: [f64; 2], most: f64) -> Vec<(f64, f64)> {
+    let step = round_step((high - low) / most);
+    if !(step.is_finite() && step > 0.0) {
+        return Vec::new();
+    }
+    let first = (low / step - 1e-9).ceil();
+    let count = ((high / step + 1e-9).floor() - first).clamp(0.0, 40.0) as usize;
+    (0..=count)
+        .map(|i| ((first + i as f64) * step, step))
+        .collect()
 }
 
 /// Forces from here on are shown in kN \[N\].
@@ -179,6 +193,19 @@ mod tests {
         assert_relative_eq!(axis.place(99.0), 200.0);
         let log = Axis::logarithmic((1.0, 100.0), (0.0, 200.0), Shown::Hertz);
         assert_relative_eq!(log.place(10.0), 100.0);
+    }
+
+    /// Two numbers at least on any straight axis, however short and wherever zero lies.
+    #[test]
+    fn an_axis_has_two_numbers_at_least() {
+        for length in [100.0, 135.0, 180.0, 258.0] {
+            for low in [0.0, -0.1, -0.9, -1.9, -3.7, -7.3] {
+                for high in [0.05, 0.3, 0.99, 1.9, 4.9, 9.1] {
+                    let axis = Axis::straight((low, high), 0.0, (0.0, length), Shown::Number);
+                    assert!(axis.ticks().len() > 1, "{low} to {high} on {length}");
+                }
+            }
+        }
     }
 
     #[test]

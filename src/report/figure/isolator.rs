@@ -54,7 +54,10 @@ pub fn isolator(
     let panels: Vec<Panel<'_>> = [2, 0, 1]
         .into_iter()
         .filter(|axis| !part.is_rod || *axis == 2)
-        .filter_map(|axis| Panel::of(part, axis, weight, &drawn))
+        .filter_map(|axis| {
+            let beside: &[usize] = if axis == 2 { &[2] } else { &[0, 1] };
+            Panel::of(part, axis, beside, weight, &drawn)
+        })
         .collect();
     let Some(largest) = panels.iter().map(Panel::largest_force).reduce(f64::max) else {
         return Err(FigureError::Nothing("rate in this isolator"));
@@ -232,11 +235,12 @@ fn caption(part: &Isolator, panels: &[Panel<'_>], thinned: bool) -> String {
     .any(has)
     {
         text.push_str(
-            " Broken lines are strains that rubber bears at rest, in the peaks of use, and rarely.",
+            " Broken lines are the most that rubber bears at rest, in the peaks of use, and in rare loads.",
         );
     }
-    if panels.iter().any(|panel| panel.hides_some) {
-        text.push_str(" Limits and stops far outside the marks are beyond the scale.");
+    let beyond: Vec<String> = panels.iter().filter_map(Panel::beyond_the_scale).collect();
+    if !beyond.is_empty() {
+        text.push_str(&format!(" Beyond the scale: {}.", beyond.join("; ")));
     }
     if panels.iter().any(Panel::has_marks_off_its_curve) {
         text.push_str(" A mark beside the curve is deflected along another axis too.");

@@ -48,6 +48,7 @@ fn class(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Ok => "v-ok",
         Verdict::Close => "v-close",
+        Verdict::Over => "v-over",
         Verdict::Fails => "v-fails",
         Verdict::NotChecked => "v-open",
     }
@@ -59,7 +60,7 @@ fn lines(lines: &[Line]) -> Markup {
             @for line in lines {
                 div {
                     dt { (line.label) }
-                    dd { (line.value) @if let Some(found) = line.verdict { " " (verdict(found)) } }
+                    dd { (inline(&line.value)) @if let Some(found) = line.verdict { " " (verdict(found)) } }
                 }
             }
         }

@@ -11,6 +11,7 @@ use crate::study::evaluate::Evaluation;
 #[derive(Serialize)]
 pub(super) struct Counts {
     fails: usize,
+    over: usize,
     close: usize,
     not_checked: usize,
     ok: usize,
@@ -26,7 +27,7 @@ pub(super) struct CheckOut<'a> {
     limit: Option<f64>,
     /// `at most` or `at least`.
     sense: &'static str,
-    /// A rule of good practice: missing it breaks nothing, and the worst verdict is `close`.
+    /// A rule of good practice: missing it breaks nothing, and the worst verdict is `over`.
     advisory: bool,
     /// SI unit of value, limit, margin and uncertainty; `1` for plain numbers and shares.
     unit: &'static str,
@@ -35,7 +36,7 @@ pub(super) struct CheckOut<'a> {
     utilisation: Option<f64>,
     /// Half-width of the band of the value from the scatter of the isolators.
     uncertainty: f64,
-    /// `ok`, `close`, `fails` or `not checked`.
+    /// `ok`, `close`, `over`, `fails` or `not checked`.
     verdict: &'static str,
     basis: &'a str,
     note: Option<&'a str>,
@@ -46,6 +47,7 @@ impl Counts {
     pub(super) fn of(evaluation: &Evaluation) -> Self {
         Self {
             fails: count(evaluation, Verdict::Fails),
+            over: count(evaluation, Verdict::Over),
             close: count(evaluation, Verdict::Close),
             not_checked: count(evaluation, Verdict::NotChecked),
             ok: count(evaluation, Verdict::Ok),

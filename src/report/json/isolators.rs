@@ -157,7 +157,7 @@ struct Document<'a> {
 struct LimitOut {
     /// `u`, `v` or `w`.
     axis: &'static str,
-    /// `limit`, `stop`, `strain at rest`, `strain in use` or `rare strain`.
+    /// `limit`, `stop`, `most at rest`, `most in use` or `most in rare loads`.
     kind: &'static str,
     /// `below` or `above` the free position.
     sense: &'static str,

@@ -26,7 +26,7 @@ const MOST_OPEN: usize = 2;
 /// Verdicts with their cures, mass, sag, highest reactions, frequencies and idle firing; ends with a line end.
 ///
 /// About 40 lines: what fails and does not fit loses its limit and cure, what
-/// is close and does not fit is counted. A build with many mounts or many
+/// is over advice or close and does not fit is counted. A build with many mounts or many
 /// checks that fail gets a line for each.
 #[must_use]
 pub fn summary(model: &Model, evaluation: &Evaluation, style: Style) -> String {
@@ -47,7 +47,7 @@ pub fn summary(model: &Model, evaluation: &Evaluation, style: Style) -> String {
 }
 
 fn findings(model: &Model, evaluation: &Evaluation, style: Style, room: usize) -> Vec<String> {
-    let (fails, close): (Vec<Finding>, Vec<Finding>) = verdicts::wanting(model, evaluation)
+    let (fails, others): (Vec<Finding>, Vec<Finding>) = verdicts::wanting(model, evaluation)
         .into_iter()
         .partition(|finding| finding.verdict == Verdict::Fails);
     let mut lines = Vec::new();
@@ -61,7 +61,7 @@ fn findings(model: &Model, evaluation: &Evaluation, style: Style, room: usize) -
         }
     }
     let mut shown = 0;
-    for finding in &close {
+    for finding in &others {
         let next = finding_lines(finding, style);
         if !lines.is_empty() && lines.len() + next.len() > room {
             break;
@@ -69,9 +69,18 @@ fn findings(model: &Model, evaluation: &Evaluation, style: Style, room: usize) -
         lines.extend(next);
         shown += 1;
     }
-    let left = close.len() - shown;
-    if left > 0 {
-        lines.push(format!("and {left} more close: see the report"));
+    let left = others.get(shown..).unwrap_or_default();
+    let more: Vec<String> = [Verdict::Over, Verdict::Close]
+        .into_iter()
+        .map(|verdict| {
+            let alike = left.iter().filter(|finding| finding.verdict == verdict);
+            (verdict, alike.count())
+        })
+        .filter(|(_, count)| *count > 0)
+        .map(|(verdict, count)| format!("{count} more {}", verdicts::counted(verdict, count)))
+        .collect();
+    if !more.is_empty() {
+        lines.push(format!("and {}: see the report", more.join(", ")));
     }
     lines.extend(not_checked(evaluation));
     lines
@@ -113,11 +122,10 @@ fn no_position(model: &Model, evaluation: &Evaluation) -> Vec<String> {
         return Vec::new();
     };
     let mut text = format!("No loaded position for {name}: {reason}.");
-    if failed.len() > 1 {
-        text.push_str(&format!(
-            " None either for {} more cases.",
-            failed.len() - 1
-        ));
+    match failed.len() - 1 {
+        0 => {}
+        1 => text.push_str(" One more load case has none either."),
+        more => text.push_str(&format!(" {more} more load cases have none either.")),
     }
     wrap(&text, WIDTH)
 }

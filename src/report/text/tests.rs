@@ -2,6 +2,9 @@
 
 use super::*;
 use crate::model::Model;
+use crate::model::isolator::Tension;
+use crate::model::isolator::stop::AxisStops;
+use crate::model::isolator::strain::StrainMeasure;
 use crate::report::content::table::{Cell, Column, Group, Row, Table};
 use crate::report::fixture;
 use crate::study::evaluate::Evaluation;
@@ -80,6 +83,32 @@ fn the_summary_names_all_that_fails_and_counts_what_is_close() {
     assert!(text.contains("\nand 1 more close: see the report\n"));
     assert!(text.contains("compressed 3.1 mm"));
     assert!(text.contains("fires at 26.0 Hz"));
+}
+
+/// What is missed by more than the scatter is not called close.
+#[test]
+fn what_is_over_advice_is_counted_apart_from_what_is_close() {
+    let (model, mut evaluation) = fixture::build();
+    let fails = evaluation.checks[0].clone();
+    let mut over = fails.clone();
+    over.verdict = Verdict::Over;
+    over.advisory = true;
+    evaluation.checks.extend([over.clone(), over]);
+    let text = full(&model, &evaluation, &[Topic::Checks], Style::Plain);
+    assert!(
+        text.contains("8 checks: 2 fail, 2 over advice, 1 close, 1 not checked, 2 ok."),
+        "{text}"
+    );
+    assert!(
+        text.contains("\nover   check sag.rear (at rest): 13.0 mm, give or take 0.4 mm; advised"),
+        "{text}"
+    );
+    evaluation.checks.extend(std::iter::repeat_n(fails, 20));
+    let text = summary(&model, &evaluation, Style::Plain);
+    assert!(
+        text.contains("and 2 more over advice, 1 more close: see the report"),
+        "{text}"
+    );
 }
 
 #[test]
@@ -214,7 +243,7 @@ fn the_sheet_of_an_isolator_tells_all_that_is_known_of_it() {
         // Derived: √((200 + 1 N/mm)/50 kg)/(2π).
         "the fluid swings in its track at 10.1 Hz",
         "scatter: 15 %: the rate of a piece lies between 85 % and 115 %",
-        "limit           w      -7.0    7.0  `limits.w` of isolator wedge\n",
+        "limit               w      -7.0    7.0  `limits.w` of isolator wedge\n",
         "isolator.wedge.heat_limit",
         // Derived: 300 N m/rad by π/180.
         "static                   0.00       0.00       5.24\n",
@@ -231,4 +260,57 @@ fn the_sheet_of_an_isolator_tells_all_that_is_known_of_it() {
         assert!(!text.contains(words), "{words}");
     }
     assert!(text.contains("The size of the rubber is not known"));
+}
+
+/// What holds for a rubber pad is not said of a bush, a rod, metal, or a part that lies loose.
+#[test]
+fn the_sheet_speaks_of_the_part_at_hand() {
+    let (mut model, _) = fixture::build();
+    let mut sheet = |change: fn(&mut Isolator)| {
+        let mut part = model.isolators[0].clone();
+        change(&mut part);
+        model.isolators[0] = part;
+        let text = isolator(&model, &model.isolators[0], Style::Plain);
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    assert!(sheet(|_| {}).contains("Negative along w is compressed."));
+    let loose = sheet(|part| part.tension = Tension::None);
+    assert!(loose.contains("its rate once it is pushed"), "{loose}");
+    let metal = sheet(|part| {
+        part.compound = None;
+        part.tension = Tension::Allowed;
+        part.limits = [None; 3];
+        part.stops = [AxisStops::NONE; 3];
+    });
+    assert!(metal.contains("It holds no rubber"), "{metal}");
+    for words in ["Ask the maker", "size of the rubber", "once it is pushed"] {
+        assert!(!metal.contains(words), "{words}");
+    }
+    let rod = sheet(|part| part.is_rod = true);
+    assert!(rod.contains("Positive is pulled") && !rod.contains("is compressed"));
+    let bush = sheet(|part| {
+        part.is_rod = false;
+        part.strain = Some(StrainMeasure::Bush { wall: 10e-3 });
+    });
+    assert!(bush.contains("w is the centre line of the bush") && !bush.contains("is compressed"));
+}
+
+/// Each isolator is named once over its remarks; what no mount uses is said to be so and not drawn.
+#[test]
+fn the_section_of_isolators_names_each_once() {
+    let (mut model, _) = fixture::build();
+    let mut spare = model.isolators[0].clone();
+    spare.name = "spare".to_owned();
+    spare.remarks = vec!["See `limits`".to_owned(), "Invented".to_owned()];
+    model.isolators.push(spare);
+    let section = isolators::section(&model);
+    let lines = section_lines(&section, Style::Plain);
+    let named = lines.iter().filter(|line| line.contains("spare")).count();
+    assert_eq!(named, 2, "in the table and over its remarks");
+    assert!(lines.iter().any(|line| line == "No mount uses it."));
+    let drawn = section
+        .blocks
+        .iter()
+        .filter(|block| matches!(block, Block::Plates(_)));
+    assert_eq!(drawn.count(), 1);
 }

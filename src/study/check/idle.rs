@@ -27,6 +27,12 @@ const COMFORTABLE: f64 = 2.0;
 /// Common practice: keep crossings 15 to 20 % away from the idle speed.
 const NEAR: f64 = 0.2;
 
+/// Most by which an idle can be raised, as a factor.
+///
+/// # Source
+/// Common practice: a still faster idle wastes fuel and creeps in gear.
+const MOST_RAISED: f64 = 1.5;
+
 /// One check: firing frequency at idle over the highest mode that the torque excites.
 ///
 /// The limit √2 is where isolation starts: `|1/(1 − r²)| = 1` (derived).
@@ -77,24 +83,28 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) ->
     }
     // What must be reached so that the soft and the stiff end pass too.
     let reached = wanted / (1.0 - check.uncertainty / ratio);
-    let idle_speed = engine.idle.unwrap_or_default();
-    vec![check.cured_by(|| {
-        cure(
-            model,
-            reached,
-            idle.frequency_hz,
-            idle_speed * reached / ratio,
-        )
-    })]
+    let raised = engine.idle.and_then(|idle| {
+        let raised = round_up(idle * reached / ratio);
+        let can_be_had =
+            raised <= MOST_RAISED * idle && engine.redline.is_none_or(|redline| raised < redline);
+        can_be_had.then_some(raised)
+    });
+    vec![check.cured_by(|| cure(model, reached, idle.frequency_hz, raised))]
 }
 
-/// Softer isolators, found by solving again, or a higher idle.
-fn cure(model: &Model, reached: f64, firing_hz: f64, idle: f64) -> String {
-    let turns_per_minute = idle * 30.0 / std::f64::consts::PI;
-    let raise = format!(
-        "raise the idle to {:.0} rpm",
-        (turns_per_minute / 10.0).ceil() * 10.0
-    );
+/// One turn a minute \[rad/s\].
+const RPM: f64 = std::f64::consts::PI / 30.0;
+
+/// A speed \[rad/s\], up to the next ten turns a minute.
+fn round_up(speed: f64) -> f64 {
+    (speed / (10.0 * RPM)).ceil() * 10.0 * RPM
+}
+
+/// Softer isolators, found by solving again, or the `raised` idle \[rad/s\] when it can be had.
+fn cure(model: &Model, reached: f64, firing_hz: f64, raised: Option<f64>) -> String {
+    let raise = raised.map_or_else(String::new, |idle| {
+        format!("; or raise the idle to {:.0} rpm", idle / RPM)
+    });
     let passes = |factor: f64| {
         modes_again(model, &with_all_rates(model, factor))
             .and_then(|modes| Some(firing_hz / highest_excited(&modes)?.frequency_hz))
@@ -102,13 +112,26 @@ fn cure(model: &Model, reached: f64, firing_hz: f64, idle: f64) -> String {
     };
     match smallest_cut(passes) {
         Some(factor) => format!(
-            "{} or less of every rate of the isolators (solved again with it), but softer mounts move further; or {raise}",
+            "{} or less of every rate of the isolators (solved again with it), but softer mounts move further{raise}",
             at_most_percent(factor)
         ),
+        None if is_on_solids(model) => format!(
+            "these isolators are as stiff as what holds them, softening them alone cannot mend it: take rubber{raise}"
+        ),
         None => format!(
-            "these isolators are as stiff as what holds them, softening them alone cannot mend it: take rubber; or {raise}"
+            "softening all isolators alike does not mend it, tried down to a sixteenth of their rates; mounts nearer to the torque roll axis lower this mode{raise}"
         ),
     }
+}
+
+/// Whether every mount but the rods is metal on metal.
+fn is_on_solids(model: &Model) -> bool {
+    let mut bearing = model
+        .mounts
+        .iter()
+        .filter_map(|mount| model.isolators.get(mount.isolator))
+        .filter(|isolator| !isolator.is_rod);
+    bearing.all(|isolator| isolator.kind == "solid")
 }
 
 /// The highest mode that the torque excites.

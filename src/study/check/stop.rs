@@ -3,7 +3,7 @@
 use super::spread::Spread;
 use super::{Check, Sense, Verdict, slug, states_of, way_of};
 use crate::model::Model;
-use crate::model::isolator::AXIS_NAMES;
+use crate::model::isolator::{AXIS_NAMES, Tension};
 use crate::model::load::LoadClass;
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
@@ -15,13 +15,17 @@ struct Nearness {
     axis: usize,
     deflection: f64,
     travel: f64,
+    /// Whether it is the upper stop of a loose part, which is there to catch it.
+    catches: bool,
 }
 
 /// One check for each mount with stops in `service` cases, and one for each that touches its stop in a `durability` case.
 ///
 /// A stop touched in a `service` case fails: it passes noise and shock all day.
-/// Touched in a `durability` case it is close: the knock is felt. In rarer
-/// cases stops are meant to be touched.
+/// Touched in a `durability` case there is advice against it: the knock is felt.
+/// In rarer cases stops are meant to be touched. The upper stop of a part that
+/// lies loose is meant for hard use too, and in everyday use there is advice
+/// against touching it.
 pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) -> Vec<Check> {
     let judged = |sort: &str, near: Nearness| {
         let mount = &model.mounts[near.mount];
@@ -47,12 +51,19 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) ->
     let mut checks = Vec::new();
     for mount in 0..model.mounts.len() {
         let near = |class| nearest(model, evaluation, mount, class);
-        let everyday = near(LoadClass::Service).map(|near| judged("stop", near));
+        let everyday = near(LoadClass::Service).map(|near| {
+            if near.catches {
+                judged("stop", near).advisory()
+            } else {
+                judged("stop", near)
+            }
+        });
         let everyday_holds = everyday
             .as_ref()
             .is_some_and(|check| check.verdict != Verdict::Fails);
         checks.extend(everyday);
-        let touched = near(LoadClass::Durability).filter(|near| near.deflection > near.travel);
+        let touched = near(LoadClass::Durability)
+            .filter(|near| near.deflection > near.travel && !near.catches);
         if let (true, Some(near)) = (everyday_holds, touched) {
             checks.push(Check {
                 note: Some("touched in hard use only: a knock is felt, nothing breaks".to_owned()),
@@ -70,7 +81,8 @@ fn nearest(
     mount: usize,
     class: LoadClass,
 ) -> Option<Nearness> {
-    let stops = &model.isolators[model.mounts[mount].isolator].stops;
+    let isolator = &model.isolators[model.mounts[mount].isolator];
+    let stops = &isolator.stops;
     states_of(model, evaluation, mount)
         .filter(|(load, ..)| load.class == class)
         .flat_map(|(_, load, state)| {
@@ -87,6 +99,7 @@ fn nearest(
                     axis,
                     deflection: x.abs(),
                     travel,
+                    catches: isolator.tension == Tension::None && axis == 2 && x > 0.0,
                 })
             })
         })

@@ -3,6 +3,7 @@
 use super::spread::Spread;
 use super::{Check, Sense, slug, states_of};
 use crate::model::Model;
+use crate::model::isolator::Tension;
 use crate::model::isolator::strain::{StrainMeasure, Strains};
 use crate::model::mount::Mount;
 use crate::model::strain_limit::StrainLimit;
@@ -31,7 +32,9 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) ->
                     } else {
                         StrainLimit::of_class(case.class)
                     };
-                    Use::of(measure, state, load, limit)
+                    let is_lifted =
+                        isolator.tension == Tension::None && state.isolator_deflection.z > 0.0;
+                    Use::of(measure, state, is_lifted, load, limit)
                 })
                 .max_by(|a, b| a.share.total_cmp(&b.share))
         };
@@ -50,8 +53,18 @@ struct Use {
 }
 
 impl Use {
-    fn of(measure: &StrainMeasure, state: &MountState, load: usize, limit: StrainLimit) -> Self {
-        let strains = measure.at(&state.isolator_deflection);
+    fn of(
+        measure: &StrainMeasure,
+        state: &MountState,
+        is_lifted: bool,
+        load: usize,
+        limit: StrainLimit,
+    ) -> Self {
+        let mut strains = measure.at(&state.isolator_deflection);
+        // Off its seat nothing pulls it.
+        if is_lifted {
+            strains.tension = 0.0;
+        }
         let of = |strain: f64, limit: f64| if limit > 0.0 { strain / limit } else { 0.0 };
         let share = of(strains.compression, limit.compression)
             .max(of(strains.tension, limit.tension))

@@ -1,9 +1,12 @@
 //! How the weight is shared: by each mount, and between left and right.
 
+use std::f64::consts::{PI, TAU};
+
 use super::spread::Spread;
 use super::{Check, Sense, slug, solved};
 use crate::model::Model;
 use crate::rigid::equilibrium::StaticEquilibrium;
+use crate::spatial::Vec3;
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
@@ -56,12 +59,38 @@ fn pulled_down(model: &Model, name: &str, share: f64, spread: &Spread) -> Check 
     }
     .judged(share, Sense::AtLeast, 0.0, spread)
     .cured_by(|| {
-        let centre = model.mass.centre() * 1e3;
-        format!(
-            "the centre of gravity (x {:.0}, y {:.0} mm) does not lie between the mounts; look at the sign and the unit of every `at`, then move a mount beyond it",
-            centre.x, centre.y
-        )
+        let centre = model.mass.centre();
+        let [x, y] = [centre.x, centre.y].map(|along| along * 1e3);
+        let bearing = model.mounts.iter().filter(|mount| {
+            let isolator = model.isolators.get(mount.isolator);
+            isolator.is_some_and(|isolator| !isolator.is_rod)
+        });
+        if is_between(&centre, bearing.map(|mount| &mount.at)) {
+            format!(
+                "the centre of gravity (x {x:.0}, y {y:.0} mm) lies between the mounts, but the stiff ones near it work as a pivot over which the powertrain pries this one up: softer isolators there, a softer one or none at {name}; look also for a slip of unit in a rate"
+            )
+        } else {
+            format!(
+                "the centre of gravity (x {x:.0}, y {y:.0} mm) does not lie between the mounts; look at the sign and the unit of every `at`, then move a mount beyond it"
+            )
+        }
     })
+}
+
+/// Whether a point lies within the outline of others, seen from above.
+///
+/// It does when the others, seen from it, leave no gap of half a turn or more.
+fn is_between<'a>(point: &Vec3, others: impl Iterator<Item = &'a Vec3>) -> bool {
+    let mut bearings: Vec<f64> = others
+        .map(|other| (other.y - point.y).atan2(other.x - point.x))
+        .collect();
+    bearings.sort_by(f64::total_cmp);
+    let (Some(first), Some(last)) = (bearings.first(), bearings.last()) else {
+        return false;
+    };
+    let across_the_seam = first + TAU - last;
+    let gaps = bearings.windows(2).map(|pair| pair[1] - pair[0]);
+    gaps.fold(across_the_seam, f64::max) < PI
 }
 
 fn most_loaded(model: &Model, name: &str, share: f64, spread: &Spread) -> Check {
@@ -112,4 +141,21 @@ fn imbalance(model: &Model, lifts: &[f64], spread: &Spread) -> Option<Check> {
         .advisory()
         .cured_by(|| format!("a stiffer or taller isolator on the {heavier} side keeps the powertrain level; mounts moved toward that side share the weight better")),
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Derived: the triangle (0, 0), (2, 0), (0, 2) holds (0.5, 0.5), not (1.1, 1.1) beyond its long side; heights do
+    /// not count. Nothing lies between two points or none.
+    #[test]
+    fn between_is_within_the_outline_from_above() {
+        let corners = [(0.0, 0.0), (2.0, 0.0), (0.0, 2.0)].map(|(x, y)| Vec3::new(x, y, 9.0));
+        let inside = Vec3::new(0.5, 0.5, -3.0);
+        assert!(is_between(&inside, corners.iter()));
+        assert!(!is_between(&Vec3::new(1.1, 1.1, 9.0), corners.iter()));
+        assert!(!is_between(&inside, corners.iter().take(2)));
+        assert!(!is_between(&inside, [].iter()));
+    }
 }

@@ -332,7 +332,7 @@ fn a_measured_law_is_elastic() {
 fn very_long_curves_are_refused() {
     let keys = |count: u32| {
         let points: Vec<String> = (0..count)
-            .map(|i| format!("[\"{i} um\", \"{i} N\"]"))
+            .map(|i| format!("[\"{} um\", \"{i} N\"]", 10 * i))
             .collect();
         format!(
             "kind = \"curve\"\nrates = \"80, 80, 0 N/mm\"\ncurve = {{ w = [{}] }}",

@@ -80,13 +80,13 @@ fn a_rare_case_does_not_use_up_life_limits() {
     assert_eq!(find(&found, "deflection.a.w").verdict, Verdict::Ok);
 }
 
-/// Derived: at rest 0.919 mm, in the bump 2.758 mm without the stop.
+/// Derived: at rest 0.919 mm, in the bump 2.758 mm without the stop. The scatter hardly moves what lies on a stop.
 #[test]
-fn a_stop_fails_in_service_is_close_in_hard_use_and_is_meant_for_rare_use() {
+fn a_stop_fails_in_service_is_over_in_hard_use_and_is_meant_for_rare_use() {
     for (travel, everyday, hard) in [
         (0.9, Verdict::Fails, None),
-        (1.0, Verdict::Close, Some(Verdict::Close)),
-        (2.0, Verdict::Ok, Some(Verdict::Close)),
+        (1.0, Verdict::Close, Some(Verdict::Over)),
+        (2.0, Verdict::Ok, Some(Verdict::Over)),
         (3.0, Verdict::Ok, None),
     ] {
         let stops = format!("stops = {{ w = [\"-{travel} mm\", \"9 mm\"] }}");
@@ -161,14 +161,16 @@ fn a_gap_is_what_the_worst_case_leaves() {
     }
 }
 
-/// Derived: bounce lies at √(1.3 · 1.6e6/150)/2π = 18.742 Hz.
+/// Derived: bounce lies at √(1.3 · 1.6e6/150)/2π = 18.742 Hz, and up to 18.742 (1 − √0.85) = 1.46 Hz lower or higher
+/// by the scatter: 18 Hz is missed by less than that, 17 Hz by more.
 #[test]
-fn rules_of_good_practice_are_close_at_worst() {
+fn rules_of_good_practice_are_over_at_worst() {
     let band =
         |low: &str, high: &str| format!("[targets]\nwheel_hop = [\"{low} Hz\", \"{high} Hz\"]\n");
     let bounce = (1.3 * 1.6e6_f64 / 150.0).sqrt() / std::f64::consts::TAU;
     for (targets, verdict) in [
-        (band("17", "22"), Verdict::Close),
+        (band("18", "23"), Verdict::Close),
+        (band("17", "22"), Verdict::Over),
         (band("10", "15"), Verdict::Ok),
         (band("30", "40"), Verdict::Ok),
     ] {
@@ -182,7 +184,7 @@ fn rules_of_good_practice_are_close_at_worst() {
         .iter()
         .find(|check| check.id.starts_with("sag."))
         .unwrap();
-    assert_eq!(sag.verdict, Verdict::Close);
+    assert_eq!(sag.verdict, Verdict::Over);
     assert_close("sag", &[sag.value.unwrap()], &[SAG], 1e-6, 0.0);
     // Four equal mounts: a quarter each, both sides alike.
     let shares = checks("", "[targets]\nmount_share = 0.2\n");
@@ -190,7 +192,7 @@ fn rules_of_good_practice_are_close_at_worst() {
         .iter()
         .find(|check| check.id.starts_with("weight.") && check.id != "weight.left-right")
         .unwrap();
-    assert_eq!(share.verdict, Verdict::Close);
+    assert_eq!(share.verdict, Verdict::Over);
     assert_close("share", &[share.value.unwrap()], &[0.25], 1e-6, 0.0);
     assert_close(
         "left and right",
@@ -321,12 +323,55 @@ fn a_mount_on_the_wrong_side_is_said_first() {
     assert_eq!(sorts, ["tilt", "astray", "pulled-down", "deflection"]);
 }
 
+/// Derived: stiff pairs 200 and 300 mm behind the centre of gravity and a mount a thousandth as stiff 300 mm before it.
+/// The soft one hardly carries, so the front pair carries more than the weight and the rear pair is pulled down, though
+/// the centre of gravity lies within the outline; without the soft one it lies outside.
+#[test]
+fn a_centre_of_gravity_between_the_mounts_is_not_said_to_lie_outside() {
+    let text = four_mounts_and("")
+        .replace("200, 200, 400 N/mm", "200, 200, 40000 N/mm")
+        .replace("\"300, 250, -50 mm\"", "\"-200, 250, -50 mm\"")
+        .replace("\"300, -250, -50 mm\"", "\"-200, -250, -50 mm\"");
+    let soft = "[isolator.soft]\nkind = \"rates\"\nrates = \"20, 20, 20 N/mm\"\n[[mount]]\nname = \"front\"\nat = \"300, 0, -50 mm\"\nisolator = \"soft\"\n";
+    let found = evaluate(&model(&format!("{text}{soft}"))).unwrap().checks;
+    let inside = found
+        .iter()
+        .find(|check| check.id.starts_with("pulled-down."))
+        .unwrap();
+    let cure = inside.cure.as_deref().unwrap();
+    assert!(cure.contains("lies between the mounts"), "{cure}");
+    let found = evaluate(&model(&text)).unwrap().checks;
+    let outside = found
+        .iter()
+        .find(|check| check.id.starts_with("pulled-down."))
+        .unwrap();
+    let cure = outside.cure.as_deref().unwrap();
+    assert!(cure.contains("does not lie between"), "{cure}");
+}
+
+/// Derived: at 600 rpm the ratio is 0.779; with the scatter √2/(1 − 8 %) asks for about 1190 rpm, twice the idle, which
+/// no engine idles at. From 1000 rpm it asks for about 1190 rpm: a fifth more, unless the redline lies below.
+#[test]
+fn a_higher_idle_is_offered_only_where_it_can_be_had() {
+    let cure = |idle: f64, more: &str| {
+        let found = checks("", &format!("{}{more}", engine(idle)));
+        find(&found, "frequency.idle").cure.clone().unwrap()
+    };
+    assert!(!cure(600.0, "").contains("raise"), "{}", cure(600.0, ""));
+    assert!(
+        cure(1000.0, "").contains("raise the idle to 1190 rpm"),
+        "{}",
+        cure(1000.0, "")
+    );
+    assert!(!cure(1000.0, "redline = \"1100 rpm\"\n").contains("raise"));
+}
+
 /// `w` the wrong way round shows as an isolator that the weight stretches.
 #[test]
 fn an_isolator_upside_down_is_noticed() {
     let text = four_mounts_and("").replace("name = \"a\"\n", "name = \"a\"\nw = \"0, 0, -1\"\n");
     let found = evaluate(&model(&text)).unwrap().checks;
-    assert_eq!(find(&found, "upside-down.a").verdict, Verdict::Close);
+    assert_eq!(find(&found, "upside-down.a").verdict, Verdict::Over);
     assert!(!found.iter().any(|check| check.id == "upside-down.b"));
 }
 

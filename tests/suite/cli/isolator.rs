@@ -97,4 +97,7 @@ fn an_isolator_without_a_mount_is_shown_with_the_warning() {
         answer.out
     );
     assert!(!answer.out.contains("Along u"));
+    // Of no matter to someone who asks for another one.
+    let answer = run.run(&["isolator", "a.toml", "wedge"]).ends_with(0);
+    assert_eq!(answer.err, "");
 }

@@ -11,7 +11,7 @@ use proptest::test_runner::Config;
 use super::{GOOD, ISOLATORS};
 
 /// Time in which any file is answered, in a build without optimisation on a slow and busy machine.
-const PATIENCE: Duration = Duration::from_secs(2);
+const PATIENCE: Duration = Duration::from_secs(6);
 
 /// Time in which any small model is evaluated likewise.
 const PATIENCE_TO_EVALUATE: Duration = Duration::from_secs(10);

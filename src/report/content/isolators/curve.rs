@@ -101,11 +101,12 @@ pub fn force_and_rate(isolator: &Isolator, axis: usize, deflection: f64) -> (f64
 
 /// How far a curve runs below and above zero \[m\]; `None` along an axis without a rate, and across a rod.
 ///
-/// A tenth beyond the stop of that side; without one a tenth beyond the farther
-/// of limit and measured range; without these to the strain of rare loads;
-/// else as far as the other side; and where nothing is known on either side,
-/// until it alone holds three times the `weight` of the powertrain \[N\], 20 mm
-/// at most. A stop five times as far as its opposite stands for none.
+/// A tenth beyond the farthest of stop, limit and measured range of that side;
+/// without these to the strain of rare loads; else as far as the other side;
+/// and where nothing is known on either side, until it alone holds three times
+/// the `weight` of the powertrain \[N\], 20 mm at most. A stop five times as far
+/// as its opposite stands for none. A loose part shows a little of where it has
+/// lifted off, or as far as what is stated there.
 #[must_use]
 pub fn range(isolator: &Isolator, axis: usize, weight: f64) -> Option<[f64; 2]> {
     if axis > 2 || (isolator.is_rod && axis != 2) {
@@ -123,7 +124,8 @@ pub fn range(isolator: &Isolator, axis: usize, weight: f64) -> Option<[f64; 2]> 
     let low = below.or(above).unwrap_or_else(unknown);
     let mut high = above.or(below).unwrap_or_else(unknown);
     if axis == 2 && isolator.tension == Tension::None {
-        high = 2.0 * BEYOND * low;
+        let stated = stated(isolator, axis, 1.0).unwrap_or_default();
+        high = stated.max(2.0 * BEYOND * low);
     }
     let works = [-low, high].map(|x| force_and_rate(isolator, axis, x).0.abs() > 0.0);
     (works.contains(&true) && low.is_finite() && high.is_finite()).then_some([-low, high])
@@ -131,6 +133,11 @@ pub fn range(isolator: &Isolator, axis: usize, weight: f64) -> Option<[f64; 2]> 
 
 /// How far the curve runs on one side because something is known there \[m\], above zero.
 fn known(isolator: &Isolator, axis: usize, sense: f64) -> Option<f64> {
+    stated(isolator, axis, sense).or_else(|| strained(isolator, axis, sense))
+}
+
+/// A tenth beyond the farthest that the file states on one side \[m\], above zero.
+fn stated(isolator: &Isolator, axis: usize, sense: f64) -> Option<f64> {
     let bounds = bounds::along(isolator, axis);
     let of = |kind: BoundKind, sense: f64| {
         let mut found = bounds.iter().filter(|bound| bound.kind == kind);
@@ -144,18 +151,16 @@ fn known(isolator: &Isolator, axis: usize, sense: f64) -> Option<f64> {
     let measured = measured
         .map(|[lower, upper]| if sense < 0.0 { -lower } else { upper })
         .filter(|end| *end > 0.0);
-    let stated = [of(BoundKind::Limit, sense), measured];
-    let stated = stated.into_iter().flatten().reduce(f64::max);
-    stop.or(stated)
-        .map(|end| end * (1.0 + BEYOND))
-        .or_else(|| strained(isolator, axis, sense))
+    let stated = [stop, of(BoundKind::Limit, sense), measured];
+    let farthest = stated.into_iter().flatten().reduce(f64::max);
+    farthest.map(|end| end * (1.0 + BEYOND))
 }
 
 /// Deflection at which rubber has the strain of rare loads, a pull counted like a push.
 fn strained(isolator: &Isolator, axis: usize, sense: f64) -> Option<f64> {
     let mut x = Vec3::zeros();
     x[axis] = sense;
-    let each = isolator.strain?.at(&x);
+    let each = bounds::strains(isolator, &x)?;
     let limit = StrainLimit::RARE;
     let used =
         (each.compression.max(each.tension) / limit.compression).max(each.shear / limit.shear);
@@ -171,10 +176,19 @@ pub fn curve(isolator: &Isolator, axis: usize, weight: f64) -> Option<Curve> {
     let (first, last) = ((low / step - 1e-6).floor(), (high / step + 1e-6).ceil());
     let count = (last - first).clamp(0.0, 10.0 * ROWS) as i32;
     let bounds = bounds::along(isolator, axis);
-    let mut places: Vec<f64> = (0..=count)
-        .map(|i| (first + f64::from(i)) * step)
-        .chain(bounds.iter().map(|bound| bound.deflection))
-        .filter(|x| (first * step..=last * step).contains(x))
+    let measured = isolator.measured.get(axis).copied().flatten();
+    let round = (0..=count).map(|i| (first + f64::from(i)) * step);
+    let strained = bounds.iter().filter(|bound| bound.kind.is_strain());
+    let within = strained
+        .map(|bound| bound.deflection)
+        .filter(|x| (first * step..=last * step).contains(x));
+    // What the file states has its row even far out, such as a stop that stands for none.
+    let stated = bounds.iter().filter(|bound| !bound.kind.is_strain());
+    let mut places: Vec<f64> = round
+        .chain(within)
+        .chain(stated.map(|bound| bound.deflection))
+        .chain(measured.into_iter().flatten())
+        .filter(|x| x.is_finite())
         .map(|x| if x.abs() < 1e-6 * step { 0.0 } else { x })
         .collect();
     places.sort_by(f64::total_cmp);
@@ -219,7 +233,7 @@ fn point(isolator: &Isolator, axis: usize, x: f64, bounds: &[Bound], step: f64) 
         deflection: x,
         force,
         rate,
-        strains: isolator.strain.map(|measure| measure.at(&place)),
+        strains: bounds::strains(isolator, &place),
         marks,
     }
 }
@@ -276,12 +290,44 @@ mod tests {
         );
         part.measured[2] = Some([-10e-3, 0.0]);
         assert_relative_eq!(found(&part)[0], -11e-3, max_relative = 1e-12);
+        // Loose on its seat: a fifth of that far up.
+        part.tension = Tension::None;
+        assert_relative_eq!(found(&part)[1], 2.2e-3, max_relative = 1e-12);
+        part.tension = Tension::Allowed;
         part.limits[2] = Some(8e-3);
         assert_relative_eq!(found(&part)[0], -11e-3, max_relative = 1e-12);
         assert_relative_eq!(found(&part)[1], 8.8e-3, max_relative = 1e-12);
         part.stops[2] = stops(-9e-3, 500e-3);
-        assert_relative_eq!(found(&part)[0], -9.9e-3, max_relative = 1e-12);
+        // Measured farther than the stop.
+        assert_relative_eq!(found(&part)[0], -11e-3, max_relative = 1e-12);
         assert_relative_eq!(found(&part)[1], 8.8e-3, max_relative = 1e-12);
+        part.measured[2] = None;
+        assert_relative_eq!(found(&part)[0], -9.9e-3, max_relative = 1e-12);
+        let curve = curve(&part, 2, WEIGHT).unwrap();
+        let last = curve.points.last().unwrap();
+        assert_relative_eq!(last.deflection, 500e-3);
+        assert_eq!(last.marks[0], Mark::At(BoundKind::Stop));
+        assert!(curve.points.len() < 30);
+    }
+
+    /// Derived: a tenth beyond a washer 3 mm over a loose pad, and the row of the washer.
+    #[test]
+    fn the_stop_over_a_loose_pad_is_reached() {
+        let mut part = pad();
+        part.tension = Tension::None;
+        part.limits[2] = Some(2e-3);
+        part.stops[2] = stops(-4e-3, 3e-3);
+        assert_relative_eq!(found(&part)[0], -4.4e-3, max_relative = 1e-12);
+        assert_relative_eq!(found(&part)[1], 3.3e-3, max_relative = 1e-12);
+        let curve = curve(&part, 2, WEIGHT).unwrap();
+        let at_stop = curve
+            .points
+            .iter()
+            .find(|point| (point.deflection - 3e-3).abs() < 1e-9);
+        assert_eq!(
+            at_stop.unwrap().marks,
+            [Mark::At(BoundKind::Stop), Mark::PastLimit, Mark::LiftedOff]
+        );
     }
 
     #[test]

@@ -11,7 +11,7 @@ use super::bounds::{self, Bound, BoundKind};
 use super::curve::{self, Curve};
 use super::curve_table::curve_table;
 use super::rates::{self, Rates};
-use super::sentence;
+use super::{sentence, used_by, when_loose};
 
 /// Name and kind.
 #[must_use]
@@ -88,15 +88,7 @@ fn what_it_is(model: &Model, isolator: &Isolator) -> Vec<Line> {
             "along the line between its two eyes, and swings with them",
         ));
     }
-    let users: Vec<&str> = model
-        .mounts
-        .iter()
-        .filter(|mount| {
-            let used = model.isolators.get(mount.isolator);
-            used.is_some_and(|used| used.name == isolator.name)
-        })
-        .map(|mount| mount.name.as_str())
-        .collect();
+    let users = used_by(model, isolator);
     lines.push(Line::new(
         "used by",
         if users.is_empty() {
@@ -131,7 +123,8 @@ fn rates_along(isolator: &Isolator) -> Table {
         ])],
         note: Some(format!(
             "Small: micrometres to a tenth of a millimetre, as an engine at idle. \
-             Large: a millimetre and more, as roads, starts and stops.{fluid}"
+             Large: a millimetre and more, as roads, starts and stops.{fluid}{}",
+            when_loose([isolator])
         )),
     }
 }
@@ -198,7 +191,10 @@ fn in_service(isolator: &Isolator) -> Vec<Line> {
     let mut lines = vec![
         Line::new(
             "loss factor",
-            quantity::with_unit(isolator.dynamics.loss_factor, Shown::Number),
+            format!(
+                "{} (how strongly it damps: steel some 0.01, rubber some 0.1)",
+                quantity::with_unit(isolator.dynamics.loss_factor, Shown::Number)
+            ),
         ),
         Line::new(
             "scatter",
@@ -221,7 +217,7 @@ fn in_service(isolator: &Isolator) -> Vec<Line> {
             },
         ),
         Line::new(
-            "hottest",
+            "stands heat up to",
             match isolator.heat_limit {
                 Some(limit) => quantity::with_digits(limit, Shown::Celsius, Digits::Decimals(0)),
                 None => "no limit stated".to_owned(),
@@ -241,6 +237,13 @@ fn in_service(isolator: &Isolator) -> Vec<Line> {
 
 fn how_far(isolator: &Isolator) -> Vec<Block> {
     let bounds = bounds::all(isolator);
+    let is_metal = isolator.compound.is_none() && isolator.strain.is_none();
+    if bounds.is_empty() && is_metal {
+        return vec![Block::paragraph(
+            "It holds no rubber, and the file states neither `limits` nor `stops`: \
+             what is bolted to it gives way first.",
+        )];
+    }
     if bounds.is_empty() {
         return vec![Block::paragraph(
             "The file states neither `limits` nor `stops`, and the size of the rubber is not known: \
@@ -248,7 +251,7 @@ fn how_far(isolator: &Isolator) -> Vec<Block> {
         )];
     }
     let mut blocks = vec![Block::Table(bounds_table(&bounds))];
-    if isolator.strain.is_none() {
+    if isolator.strain.is_none() && !is_metal {
         blocks.push(Block::paragraph(
             "The size of the rubber is not known, so nothing is said of its strain.",
         ));
@@ -292,8 +295,8 @@ fn bounds_table(bounds: &[Bound]) -> Table {
         groups: vec![Group::plain(rows)],
         note: Some(if bounds.iter().any(|bound| bound.kind.is_strain()) {
             format!(
-                "{MEANING} Strain: what rubber bears day and night at rest, in the peaks of use, \
-                 and a few times in its life."
+                "{MEANING} Most: what rubber bears day and night at rest, in the peaks of use, \
+                 and a few times in its life in rare loads; where rare loads are not named, as in use."
             )
         } else {
             MEANING.to_owned()
@@ -314,8 +317,11 @@ fn force_and_deflection(model: &Model, isolator: &Isolator) -> Vec<Block> {
     let curves = curves(model, isolator);
     let signs = if isolator.is_rod {
         "Positive is pulled, negative is pushed."
-    } else {
+    } else if isolator.is_pushed_along_w() {
         "Negative along w is compressed. Each curve is that of one axis, the other two at rest."
+    } else {
+        "w is the centre line of the bush, u and v lie across it. \
+         Each curve is that of one axis, the other two at rest."
     };
     let mut blocks = vec![Block::paragraph(signs)];
     blocks.extend(curves.iter().map(|curve| Block::Table(curve_table(curve))));

@@ -6,6 +6,7 @@ use super::bound_line;
 use crate::model::isolator::{AXIS_NAMES, Isolator};
 use crate::report::content::isolators::bounds::{self, Bound, BoundKind};
 use crate::report::content::isolators::curve::{force_and_rate, range};
+use crate::report::content::{names, quantity};
 use crate::report::figure::axis::{AXIS_FOOT, Axis};
 use crate::report::figure::canvas::{Canvas, LETTER, Lettering, Pen, Run, Spot};
 use crate::report::figure::label::{Area, FAR, Placer, width};
@@ -26,9 +27,10 @@ const MARK: f64 = 4.5;
 const STEPS: u32 = 80;
 /// A mark farther than this from the curve is beside it \[share of the largest force\].
 const BESIDE: f64 = 0.02;
-/// Working points are a heap where the chart is so many times as wide as they are, and then shown in one that is only so much wider.
-const HEAP: f64 = 20.0;
-const SHOWN: f64 = 4.0;
+/// Working points are a heap where the chart is so many times as wide or as high as they are, and then shown in one that
+/// is only so much wider or higher.
+const HEAP: f64 = 8.0;
+const SHOWN: f64 = 3.0;
 /// The scales show at least this much [m, N].
 const LEAST: [f64; 2] = [1e-9, 1e-3];
 /// Below this a deflection is not worth a name \[m\].
@@ -60,23 +62,36 @@ pub(super) struct Panel<'a> {
     is_pushed_along_w: bool,
     range: [f64; 2],
     samples: Vec<Sample>,
+    /// Forces that the chart shows, the least first \[N\].
+    forces: [f64; 2],
     bounds: Vec<Bound>,
-    /// Whether a limit or a stop was left out to show the working points larger.
-    pub(super) hides_some: bool,
+    /// Bounds that were left out to show the working points larger.
+    hidden: Vec<Bound>,
     measured: Option<[f64; 2]>,
     works: Vec<&'a Work>,
 }
 
 impl<'a> Panel<'a> {
-    /// `None` along an axis that neither has a rate nor carries anything.
+    /// `None` along an axis that neither has a rate nor carries anything. Charts beside it show the axes in `beside`:
+    /// what is a heap is decided for all of them alike.
     pub(super) fn of(
         part: &Isolator,
         axis: usize,
+        beside: &[usize],
         weight: f64,
         works: &[&'a Work],
     ) -> Option<Self> {
         let whole = range(part, axis, weight);
-        let known = whole.map(|whole| near_work(whole, axis, works));
+        let of_works = |of: fn(&Work) -> [f64; 3]| {
+            let along = beside.iter().flat_map(|axis| {
+                works
+                    .iter()
+                    .filter_map(move |work| of(work).get(*axis).copied())
+            });
+            along.fold(0.0, |most, x: f64| f64::max(most, x.abs()))
+        };
+        let farthest = of_works(|work| work.deflection);
+        let known = whole.map(|whole| not_a_heap(whole, farthest));
         if known.is_none() && works.iter().all(|work| work.force[axis].abs() <= 0.0) {
             return None;
         }
@@ -100,18 +115,23 @@ impl<'a> Panel<'a> {
                 .each_ref()
                 .map(|end| force_and_rate(end, axis, deflection).0),
         };
+        let samples: Vec<Sample> = places(part, axis, low, high)
+            .into_iter()
+            .map(sample)
+            .collect();
+        let scattered = samples.iter().flat_map(|sample| sample.scattered);
+        let curve = least_and_most(scattered);
+        let [least, most] = not_a_heap(curve, of_works(|work| work.force));
+        let worked = works.iter().map(|work| work.force[axis]);
         Some(Self {
             axis,
             is_rod: part.is_rod,
             is_pushed_along_w: part.is_pushed_along_w(),
             range: [low, high],
-            samples: places(part, axis, low, high)
-                .into_iter()
-                .map(sample)
-                .collect(),
+            samples,
+            forces: least_and_most(worked.chain([least, most])),
             bounds,
-            // A limit behind a stop is no loss.
-            hides_some: known != whole && hidden.iter().any(|bound| !bound.kind.is_strain()),
+            hidden,
             measured: part.measured.get(axis).copied().flatten(),
             works: works.to_vec(),
         })
@@ -119,18 +139,29 @@ impl<'a> Panel<'a> {
 
     /// Largest force in the chart \[N\].
     pub(super) fn largest_force(&self) -> f64 {
-        let [low, high] = self.forces();
+        let [low, high] = self.forces;
         high.max(-low)
     }
 
-    fn forces(&self) -> [f64; 2] {
-        let scattered = self.samples.iter().flat_map(|sample| sample.scattered);
-        let worked = self.works.iter().map(|work| work.force[self.axis]);
-        scattered
-            .chain(worked)
-            .fold([0.0, 0.0], |[low, high], force| {
-                [f64::min(low, force), f64::max(high, force)]
+    /// Limits, stops and strains that the chart does not reach, in words; nothing when it reaches all.
+    pub(super) fn beyond_the_scale(&self) -> Option<String> {
+        let has_opposite = |one: &Bound| {
+            let opposite = |other: &Bound| (one.deflection + other.deflection).abs() <= LEAST[0];
+            let mut alike = self.hidden.iter().filter(|other| other.kind == one.kind);
+            alike.any(opposite)
+        };
+        let said: Vec<String> = self
+            .hidden
+            .iter()
+            .filter(|bound| bound.deflection > 0.0 || !has_opposite(bound))
+            .map(|bound| {
+                let sign = if has_opposite(bound) { "±" } else { "" };
+                let at = quantity::with_unit(bound.deflection, Shown::Millimetre);
+                format!("{} at {sign}{at}", bound.kind.word())
             })
+            .collect();
+        let name = AXIS_NAMES.get(self.axis).copied().unwrap_or_default();
+        (!said.is_empty()).then(|| format!("along {name} {}", names::and(&said)))
     }
 
     /// Whether a bound of a kind is drawn.
@@ -176,7 +207,7 @@ impl<'a> Panel<'a> {
     /// Draws the chart in its area, with its title at the top of a head of a height.
     pub(super) fn draw(&self, canvas: &mut Canvas<'_>, area: Area, head: f64, unit: Shown) {
         let across = self.scale((area.left, area.right));
-        let [low, high] = self.forces();
+        let [low, high] = self.forces;
         let spare = (high - low) * 0.03;
         let up = Axis::straight(
             (low - spare, high + spare),
@@ -246,10 +277,13 @@ impl<'a> Panel<'a> {
                 .samples
                 .iter()
                 .filter(|sample| (is_drawn.0..=is_drawn.1).contains(&sample.deflection))
-                .map(|sample| (across.place(sample.deflection), up.place(sample.force)))
+                .map(|sample| (sample.deflection, sample.force))
                 .collect();
-            if piece.len() > 1 {
-                canvas.path(piece, Pen::new(INK, 1.75).run(run));
+            for piece in within(&piece, up) {
+                let spots = piece
+                    .into_iter()
+                    .map(|(x, force)| (across.place(x), up.place(force)));
+                canvas.path(spots, Pen::new(INK, 1.75).run(run));
             }
         }
     }
@@ -272,6 +306,17 @@ impl<'a> Panel<'a> {
             let on_curve = (across.place(sample.deflection), up.place(sample.force));
             placer.take(Area::around(on_curve, 3.0));
         }
+        let zero = (across.place(0.0), up.place(0.0));
+        placer.take(Area {
+            left: zero.0 - 1.0,
+            right: zero.0 + 1.0,
+            ..area
+        });
+        placer.take(Area {
+            top: zero.1 - 1.0,
+            bottom: zero.1 + 1.0,
+            ..area
+        });
         for work in &self.works {
             mount_mark(canvas, spot(work), MARK, work.mount);
             placer.take(Area::around(spot(work), MARK + 1.0));
@@ -294,15 +339,47 @@ impl<'a> Panel<'a> {
     }
 }
 
-/// A range, or less of it where the working points would be one heap in the middle.
-fn near_work([low, high]: [f64; 2], axis: usize, works: &[&Work]) -> [f64; 2] {
-    let works = works.iter().map(|work| work.deflection[axis].abs());
-    let farthest = works.fold(0.0, f64::max);
-    if farthest > 0.0 && farthest * HEAP < (high - low) / 2.0 {
+/// A range, or less of it where working points, none beyond `farthest`, would be one heap in the middle.
+fn not_a_heap([low, high]: [f64; 2], farthest: f64) -> [f64; 2] {
+    if farthest > 0.0 && farthest * HEAP < high.max(-low) {
         [low.max(-SHOWN * farthest), high.min(SHOWN * farthest)]
     } else {
         [low, high]
     }
+}
+
+/// The least and the most of some numbers and nothing.
+fn least_and_most(numbers: impl Iterator<Item = f64>) -> [f64; 2] {
+    numbers.fold([0.0, 0.0], |[low, high], x| {
+        [f64::min(low, x), f64::max(high, x)]
+    })
+}
+
+/// The pieces of a line of places whose second number lies in a scale, cut where it leaves it.
+fn within(line: &[Spot], scale: &Axis) -> Vec<Vec<Spot>> {
+    let mut pieces: Vec<Vec<Spot>> = vec![Vec::new()];
+    let mut previous: Option<Spot> = None;
+    for &spot in line {
+        let is_inside = scale.holds(spot.1);
+        if let Some(before) = previous
+            && scale.holds(before.1) != is_inside
+        {
+            let edge = scale.nearest(if is_inside { before.1 } else { spot.1 });
+            let share = (edge - before.1) / (spot.1 - before.1);
+            let cut = (before.0 + (spot.0 - before.0) * share, edge);
+            if is_inside {
+                pieces.push(vec![cut]);
+            } else if let Some(piece) = pieces.last_mut() {
+                piece.push(cut);
+            }
+        }
+        if is_inside && let Some(piece) = pieces.last_mut() {
+            piece.push(spot);
+        }
+        previous = Some(spot);
+    }
+    pieces.retain(|piece| piece.len() > 1);
+    pieces
 }
 
 /// Deflections at which the curve is drawn: close together, and where it bends.

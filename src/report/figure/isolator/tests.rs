@@ -28,7 +28,11 @@ fn bounds_of_the_file_are_named_and_what_rubber_bears_where_its_size_is_known() 
     ] {
         assert!(has(&plain, words), "{words}");
     }
-    for words in ["strain in use", "rare strain", "beyond what was measured"] {
+    for words in [
+        "most in use",
+        "most in rare loads",
+        "beyond what was measured",
+    ] {
         assert!(!has(&plain, words), "{words}");
     }
     assert!(!plain.caption.contains("Broken lines"), "{}", plain.caption);
@@ -39,11 +43,7 @@ fn bounds_of_the_file_are_named_and_what_rubber_bears_where_its_size_is_known() 
         });
         part.measured[2] = Some([-4e-3, 2e-3]);
     });
-    for words in [
-        "strain at rest",
-        "strain in use",
-        "beyond what was measured",
-    ] {
+    for words in ["most at rest", "most in use", "beyond what was measured"] {
         assert!(has(&known, words), "{words}");
     }
     assert!(known.caption.contains("Broken lines"), "{}", known.caption);
@@ -160,7 +160,7 @@ fn the_farthest_point_is_told_with_its_mount_and_load_case() {
 fn limits_far_outside_the_marks_are_beyond_the_scale() {
     let near = drawn(|part| part.limits[2] = Some(15e-3));
     assert!(
-        !near.caption.contains("beyond the scale"),
+        !near.caption.contains("Beyond the scale"),
         "{}",
         near.caption
     );
@@ -169,8 +169,82 @@ fn limits_far_outside_the_marks_are_beyond_the_scale() {
         part.stops[2].lower = Some(-2.0);
         part.stops[2].upper = Some(2.0);
     });
-    assert!(far.caption.contains("beyond the scale"), "{}", far.caption);
+    assert!(
+        far.caption.contains(
+            "Beyond the scale: along w limit at ±1000.0 mm and stop at ±2000.0 mm; along u limit"
+        ),
+        "{}",
+        far.caption
+    );
     assert!(!has(&far, "limit") && !has(&far, "stop"));
+}
+
+/// A stop of 4 MN/mm a tenth beyond which the curve runs: its force would press all marks onto the zero line.
+#[test]
+fn the_force_of_a_stiff_stop_does_not_flatten_the_marks() {
+    let heights = |figure: &Figure| -> f64 {
+        let parsed = roxmltree::Document::parse(&figure.svg).unwrap();
+        let circles = parsed
+            .descendants()
+            .filter(|n| n.has_tag_name("circle") && n.attribute("fill") == Some("#0067A0"));
+        let mut y: Vec<f64> = circles
+            .skip(1)
+            .take(11)
+            .map(|n| n.attribute("cy").unwrap().parse().unwrap())
+            .collect();
+        y.sort_by(f64::total_cmp);
+        y[10] - y[0]
+    };
+    let plain = heights(&drawn(|_| {}));
+    let stiff = heights(&drawn(|part| {
+        part.stops[2].rate = 4e9;
+        part.limits[2] = None;
+    }));
+    assert!(stiff > plain / 3.0, "{stiff} of {plain}");
+}
+
+/// No name of a load case crosses the line of no deflection or that of no force, wherever the marks lie.
+#[test]
+fn labels_keep_off_the_zero_lines() {
+    let (model, mut evaluation) = build(USUAL);
+    for shift in [0.0, 0.2e-3, 0.5e-3, 1e-3] {
+        for result in &mut evaluation.loads {
+            let Ok(found) = &mut result.outcome else {
+                continue;
+            };
+            for state in &mut found.mounts {
+                state.isolator_deflection.z += shift;
+            }
+        }
+        let figure = isolator(&model, &evaluation, 0).unwrap();
+        let parsed = roxmltree::Document::parse(&figure.svg).unwrap();
+        let number = |n: &roxmltree::Node<'_, '_>, key: &str| -> f64 {
+            n.attribute(key).unwrap().parse().unwrap()
+        };
+        let zeros: Vec<[f64; 4]> = parsed
+            .descendants()
+            .filter(|n| n.has_tag_name("line") && n.attribute("stroke-width") == Some("5"))
+            .map(|n| ["x1", "y1", "x2", "y2"].map(|key| number(&n, key)))
+            .collect();
+        assert_eq!(zeros.len(), 6);
+        let mut labels = 0;
+        for text in parsed.descendants().filter(|n| n.has_tag_name("text")) {
+            let words = text.text().unwrap();
+            if !model.loads.iter().any(|load| load.name == words) {
+                continue;
+            }
+            labels += 1;
+            let size = number(&text, "font-size");
+            let (left, y) = (number(&text, "x"), number(&text, "y"));
+            let right = left + width(words, size);
+            for [x1, y1, x2, y2] in &zeros {
+                let beside = right <= x1.min(*x2) || left >= x1.max(*x2);
+                let over = y + size * 0.5 <= y1.min(*y2) || y - size * 0.5 >= y1.max(*y2);
+                assert!(beside || over, "{words} at {left}, {y}");
+            }
+        }
+        assert!(labels > 2, "{labels}");
+    }
 }
 
 #[test]
