@@ -38,6 +38,9 @@ const MOST_POINTS: usize = 200;
 /// Least distance of two points \[m\]: far below what a press resolves, and a rate between nearer ones is noise.
 const NEAREST: f64 = 1e-6;
 
+/// Share by which a distance may miss that for the rounding of both ends.
+const ROUNDING: f64 = 1e-6;
+
 /// Deflection and force of a point.
 const COLUMNS: [Column; 2] = [
     Column {
@@ -197,9 +200,10 @@ fn read_axis(table: &Section<'_>, key: &'static str) -> Option<(MonotoneCurve, u
         refuse(table, key, &pairs, fault);
         return None;
     }
-    if let Some(place) = (1..pairs.len())
-        .find(|place| deflection(pairs.get(*place)) - deflection(pairs.get(place - 1)) < NEAREST)
-    {
+    if let Some(place) = (1..pairs.len()).find(|place| {
+        deflection(pairs.get(*place)) - deflection(pairs.get(place - 1))
+            < NEAREST * (1.0 - ROUNDING)
+    }) {
         table.note(
             Diagnostic::error(
                 Code::ImpossibleCurve,

@@ -4,10 +4,10 @@
 //! |---|---|---|---|
 //! | `hardness` | 20 to 90 Shore A, such as `"80 Shore A"` | number and scale | this or `modulus` |
 //! | `modulus` | measured moduli in place of `hardness`: keys as for [`rubber`](super::rubber), `bulk` 2000 MPa | table | from `hardness` |
-//! | `bush`, `voids` | sizes between two tubes, in place of the shape of a block: as of a [`bush`](super::bush) | tables | a block |
+//! | `bush`, `voids` | sizes between two tubes, in place of the shape of a block: as of a [`bush`] | tables | a block |
 //!
 //! Its shape is written with the keys of [`block`](super::block), or with `bush`
-//! and `voids` as of a [`bush`](super::bush). Between plates it lifts off when
+//! and `voids` as of a [`bush`]. Between plates it lifts off when
 //! pulled; bonded to them it has `tension = "allowed"`. Between tubes it is
 //! captive, but slides: it does not resist being turned about w.
 

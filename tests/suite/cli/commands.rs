@@ -225,6 +225,36 @@ fn every_line_of_the_starter_with_a_value_is_explained() {
     assert!(seen.len() > 40);
 }
 
+/// What stands there to be uncommented is taken as it is, one of every kind but those in use.
+#[test]
+fn the_other_kinds_of_the_starter_are_read_as_they_stand() {
+    let starter = Run::new().run(&["new", "-"]).ends_with(0).out;
+    let (_, after) = starter.split_once("# Other kinds").unwrap();
+    let (examples, _) = after.split_once("\n\n").unwrap();
+    let examples: Vec<&str> = examples
+        .lines()
+        .skip(1)
+        .map(|line| line.trim_start_matches("# ").trim_start_matches('#'))
+        .collect();
+    for line in &examples {
+        let explained = line.is_empty()
+            || line.starts_with('[')
+            || line.starts_with("name")
+            || line.starts_with("isolator =")
+            || line.contains(" # ");
+        assert!(explained, "nothing said about: {line}");
+    }
+    let whole = format!("{starter}\n{}\n", examples.join("\n"));
+    let checked = file::read(whole.as_bytes()).unwrap();
+    // Only that no mount uses them, but for the rod.
+    let told: Vec<&str> = checked.warnings.iter().map(|told| told.code.id()).collect();
+    assert_eq!(told, ["M102"; 5], "{:?}", checked.warnings);
+    let kinds: Vec<&str> = checked.model.isolators.iter().map(|one| one.kind).collect();
+    for kind in ["block", "bush", "polyurethane", "curve", "hydraulic", "rod"] {
+        assert!(kinds.contains(&kind), "{kind}: {kinds:?}");
+    }
+}
+
 #[test]
 fn explain_knows_every_code() {
     let run = Run::new();
