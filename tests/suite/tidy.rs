@@ -12,6 +12,7 @@ const RANKS: [(&str, u8); 9] = [
     ("model", 2),
     ("rigid", 3),
     ("drive", 3),
+    ("strength", 3),
     ("study", 4),
     ("report", 5),
 ];
