@@ -4,6 +4,7 @@ mod barton_fieldhouse_2018;
 mod dehaeze_2021;
 mod himelblau_rubin_2002;
 mod irvine_avionics;
+mod iso_898;
 mod lindley;
 mod racca_timpner;
 mod rao_2004;
