@@ -2,6 +2,9 @@
 
 mod axes;
 mod block;
+mod bolt_pattern;
+mod bolt_resistance;
+mod bolted_joint;
 mod composite_mass;
 mod hard_builds;
 mod hardness;
