@@ -104,3 +104,24 @@ fn slip_of_structural_joints() {
     let found = slip::structural_resistance(1.0, 1.0, 0.2, 800e6, 58e-6, 1.25);
     assert_close("N", &[found], &[5196.8], 1e-9, 0.0);
 }
+
+/// From memory of EN 1090-2; faces of a workshop are common practice: none grips better than the
+/// blasted one, paint is reckoned lower than bare steel.
+#[test]
+fn friction_of_faces() {
+    let classes = slip::SLIP_CLASSES.map(|(_, friction)| friction);
+    assert_close("classes", &classes, &[0.50, 0.40, 0.30, 0.20], 1e-12, 0.0);
+    let of = |name| {
+        let (_, band) = slip::FACES.iter().find(|(face, _)| *face == name).unwrap();
+        [band.low, band.high]
+    };
+    let bare = of("steel, machined and degreased");
+    assert_close("bare", &bare, &[0.12, 0.18], 1e-12, 0.0);
+    for (name, band) in slip::FACES {
+        assert!(
+            band.low <= band.high && band.high <= of("steel, blasted")[1],
+            "{name}"
+        );
+    }
+    assert!(of("painted")[1] < bare[0]);
+}

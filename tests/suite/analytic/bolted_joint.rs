@@ -266,7 +266,7 @@ fn tapped_parts_are_a_sum_of_slices() {
             length: 20e-3,
             youngs_modulus: 70e9,
         };
-        let slope = 0.348 + 0.013 * (20.0_f64 / 14.63).ln() + 0.193 * (outer / 14.63e-3).ln();
+        let slope = 0.348 + 0.013 * (20.0f64 / 14.63).ln() + 0.193 * (outer / 14.63e-3).ln();
         let count = 20_000;
         let step = parts.length / f64::from(count);
         let sum: f64 = (0..count)
