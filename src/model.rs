@@ -6,6 +6,7 @@
 
 pub mod criteria;
 pub mod drivetrain;
+pub mod fastener;
 pub mod file;
 pub mod isolator;
 pub mod load;
