@@ -197,23 +197,29 @@ impl WeldGroup {
     /// Structures, 1966 (from memory). The stress is convex, so an end of a line is worst.
     #[must_use]
     pub fn stress(&self, throat: f64, load: &Wrench) -> Option<WeldStress> {
-        let [x_c, y_c] = self.centroid;
-        let moment = load.moment - Vec3::new(x_c, y_c, 0.0).cross(&load.force);
-        let polar = self.polar();
-        let negligible = 1e-9 * (load.moment.norm() + load.force.norm() * self.length);
-        let (kappa_x, kappa_y) = self.bending(moment.x, moment.y, negligible)?;
         let mut worst: Option<WeldStress> = None;
         for at in self.pieces.iter().flat_map(Piece::extremes) {
-            let (x, y) = (at[0] - x_c, at[1] - y_c);
-            let turning = Vec3::new(-y, x, 0.0) * moment.z / polar;
-            let bent = Vec3::new(0.0, 0.0, kappa_x * y - kappa_y * x);
-            let parts = (load.force / self.length + turning + bent) / throat;
+            let parts = self.stress_at(throat, load, at)?;
             let stress = parts.norm();
             if worst.is_none_or(|worst| stress > worst.stress) {
                 worst = Some(WeldStress { stress, parts, at });
             }
         }
-        worst.filter(|worst| worst.stress.is_finite())
+        worst
+    }
+
+    /// Parts along x, y, z of the stress at one place of the group \[Pa\]: see [`WeldGroup::stress`].
+    #[must_use]
+    pub fn stress_at(&self, throat: f64, load: &Wrench, at: [f64; 2]) -> Option<Vec3> {
+        let [x_c, y_c] = self.centroid;
+        let moment = load.moment - Vec3::new(x_c, y_c, 0.0).cross(&load.force);
+        let negligible = 1e-9 * (load.moment.norm() + load.force.norm() * self.length);
+        let (kappa_x, kappa_y) = self.bending(moment.x, moment.y, negligible)?;
+        let (x, y) = (at[0] - x_c, at[1] - y_c);
+        let turning = Vec3::new(-y, x, 0.0) * moment.z / self.polar();
+        let bent = Vec3::new(0.0, 0.0, kappa_x * y - kappa_y * x);
+        let parts = (load.force / self.length + turning + bent) / throat;
+        parts.iter().all(|part| part.is_finite()).then_some(parts)
     }
 
     /// κ_x and κ_y of the equation of [`WeldGroup::stress`].
