@@ -11,6 +11,7 @@
 
 mod bound;
 mod group;
+mod list;
 mod names;
 mod sink;
 mod value;

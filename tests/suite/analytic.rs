@@ -2,10 +2,12 @@
 
 mod axes;
 mod block;
+mod clamped_polymer;
 mod composite_mass;
 mod hard_builds;
 mod hardness;
 mod in_service;
+mod joint_file;
 mod large_compression;
 mod mount_law;
 mod polyurethane;

@@ -5,7 +5,7 @@ use std::ops::Range;
 use toml::Spanned;
 use toml::de::DeValue;
 
-use super::{Bound, Section, quoted, unknown_name};
+use super::{Bound, Section, quoted};
 use crate::diagnostic::{Code, Diagnostic};
 use crate::spatial::Vec3;
 use crate::units::{self, Quantity, UnitError, UnitErrorKind};
@@ -40,23 +40,13 @@ impl<'a> Section<'a> {
 
     /// One of several words.
     pub(crate) fn choice<T: Copy>(&self, key: &'static str, words: &[(&str, T)]) -> Option<T> {
-        let written = self.text(key)?;
-        if let Some((_, meaning)) = words.iter().find(|(word, _)| *word == written) {
-            return Some(*meaning);
-        }
         let allowed: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
-        self.note(unknown_name(
-            Code::UnknownWord,
-            format!(
-                "unknown word for {}: {}",
-                self.key_name(key),
-                quoted(written)
-            ),
-            Some(self.place(key)),
-            written,
-            &allowed,
-        ));
-        None
+        self.word(key, &allowed, |written| {
+            words
+                .iter()
+                .find(|(word, _)| *word == written)
+                .map(|(_, meaning)| *meaning)
+        })
     }
 
     /// `true` or `false`.
@@ -72,7 +62,16 @@ impl<'a> Section<'a> {
 
     /// Whole number between two others.
     pub(crate) fn count(&self, key: &'static str, from: u32, to: u32) -> Option<u32> {
-        let value = self.value(key)?;
+        self.whole_number(key, self.value(key)?, from, to)
+    }
+
+    pub(super) fn whole_number(
+        &self,
+        key: &str,
+        value: &Spanned<DeValue<'a>>,
+        from: u32,
+        to: u32,
+    ) -> Option<u32> {
         let Some(integer) = value.get_ref().as_integer() else {
             let wanted = "a whole number without quotes";
             self.wrong_kind(value.span(), key, wanted, value.get_ref());
@@ -82,13 +81,14 @@ impl<'a> Section<'a> {
             .ok()
             .filter(|count| (from..=to).contains(count));
         if count.is_none() {
-            let name = self.key_name(key);
-            let written = self.written(value.span());
-            self.refuse(
-                key,
-                Code::OutOfRange,
-                format!("{name} must be a whole number from {from} to {to}: {written}"),
-                "check the number",
+            let message = format!(
+                "{} must be a whole number from {from} to {to}: {}",
+                self.key_name(key),
+                self.written(value.span())
+            );
+            self.note(
+                Diagnostic::error(Code::OutOfRange, message, Some(value.span()))
+                    .help("check the number"),
             );
         }
         count
@@ -249,7 +249,7 @@ impl<'a> Section<'a> {
         None
     }
 
-    fn quantity_texts<const N: usize>(
+    pub(super) fn quantity_texts<const N: usize>(
         &self,
         key: &str,
         value: &Spanned<DeValue<'a>>,
@@ -362,7 +362,7 @@ pub(super) fn number_of(value: &DeValue<'_>) -> Option<f64> {
 }
 
 /// A value as it is written in the file, quotes included.
-fn example(quantity: Quantity, count: usize, bound: Bound) -> String {
+pub(super) fn example(quantity: Quantity, count: usize, bound: Bound) -> String {
     format!("\"{}\"", bare_example(quantity, count, bound))
 }
 
