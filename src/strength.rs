@@ -9,8 +9,10 @@
 
 pub mod bolt;
 pub mod column;
+pub mod galvanic;
 pub mod pattern;
 pub mod plate;
+pub mod polymer;
 pub mod rail;
 pub mod sleeve;
 pub mod weld;

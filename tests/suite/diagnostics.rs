@@ -7,6 +7,7 @@
 mod advice;
 mod documented;
 mod hostile;
+mod oversized;
 
 use std::collections::BTreeSet;
 use std::path::Path;

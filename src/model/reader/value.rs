@@ -5,7 +5,7 @@ use std::ops::Range;
 use toml::Spanned;
 use toml::de::DeValue;
 
-use super::{Bound, Section, quoted, unknown_name};
+use super::{Bound, Section, quoted};
 use crate::diagnostic::{Code, Diagnostic};
 use crate::spatial::Vec3;
 use crate::units::{self, Quantity, UnitError, UnitErrorKind};
@@ -32,23 +32,13 @@ impl<'a> Section<'a> {
 
     /// One of several words.
     pub(crate) fn choice<T: Copy>(&self, key: &'static str, words: &[(&str, T)]) -> Option<T> {
-        let written = self.text(key)?;
-        if let Some((_, meaning)) = words.iter().find(|(word, _)| *word == written) {
-            return Some(*meaning);
-        }
         let allowed: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
-        self.note(unknown_name(
-            Code::UnknownWord,
-            format!(
-                "unknown word for {}: {}",
-                self.key_name(key),
-                quoted(written)
-            ),
-            Some(self.place(key)),
-            written,
-            &allowed,
-        ));
-        None
+        self.word(key, &allowed, |written| {
+            words
+                .iter()
+                .find(|(word, _)| *word == written)
+                .map(|(_, meaning)| *meaning)
+        })
     }
 
     /// `true` or `false`.
@@ -64,7 +54,16 @@ impl<'a> Section<'a> {
 
     /// Whole number between two others.
     pub(crate) fn count(&self, key: &'static str, from: u32, to: u32) -> Option<u32> {
-        let value = self.value(key)?;
+        self.whole_number(key, self.value(key)?, from, to)
+    }
+
+    pub(super) fn whole_number(
+        &self,
+        key: &str,
+        value: &Spanned<DeValue<'a>>,
+        from: u32,
+        to: u32,
+    ) -> Option<u32> {
         let Some(integer) = value.get_ref().as_integer() else {
             let wanted = "a whole number without quotes";
             self.wrong_kind(value.span(), key, wanted, value.get_ref());
@@ -74,13 +73,14 @@ impl<'a> Section<'a> {
             .ok()
             .filter(|count| (from..=to).contains(count));
         if count.is_none() {
-            let name = self.key_name(key);
-            let written = self.written(value.span());
-            self.refuse(
-                key,
-                Code::OutOfRange,
-                format!("{name} must be a whole number from {from} to {to}: {written}"),
-                "check the number",
+            let message = format!(
+                "{} must be a whole number from {from} to {to}: {}",
+                self.key_name(key),
+                self.written(value.span())
+            );
+            self.note(
+                Diagnostic::error(Code::OutOfRange, message, Some(value.span()))
+                    .help("check the number"),
             );
         }
         count
