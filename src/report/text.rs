@@ -15,8 +15,8 @@ use crate::study::evaluate::Evaluation;
 
 use super::content::finding::Finding;
 use super::content::{
-    Block, Section, axes, checks, clearances, deflections, frequencies, isolators, loads, mass,
-    reactions, shapes, verdicts,
+    Block, Section, axes, checks, clearances, deflections, frequencies, isolators, joints, loads,
+    mass, reactions, shapes, verdicts,
 };
 use layout::{indented, wrap};
 
@@ -64,14 +64,17 @@ pub enum Topic {
     Mass,
     /// Rates of the isolators and what belongs to them.
     Isolators,
+    /// What holds each mount to the chassis.
+    Joints,
 }
 
 impl Topic {
     /// All topics in reading order.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Checks,
         Self::Mass,
         Self::Isolators,
+        Self::Joints,
         Self::Statics,
         Self::Modes,
     ];
@@ -85,6 +88,7 @@ impl Topic {
             Self::Checks => "checks",
             Self::Mass => "mass",
             Self::Isolators => "isolators",
+            Self::Joints => "joints",
         }
     }
 
@@ -111,6 +115,7 @@ impl Topic {
             }],
             Self::Mass => vec![mass::section(model)],
             Self::Isolators => vec![isolators::section(model)],
+            Self::Joints => vec![joints::section(model, evaluation)],
         }
     }
 }

@@ -1,0 +1,38 @@
+//! All that is known of one joint, in the order in which it is built.
+
+use crate::model::Model;
+use crate::model::joint::Joint;
+use crate::report::content::{Block, Drawing, Plate};
+use crate::study::joint::JointResult;
+
+use super::{assembly, bolts, requirements, squeezed, stack, tightening};
+
+/// Everything but the name; `place` is the one in `Evaluation::joints`.
+#[must_use]
+pub fn blocks(model: &Model, joint: &Joint, result: &JointResult, place: usize) -> Vec<Block> {
+    let mut blocks = vec![
+        Block::Plates(vec![
+            plate(Drawing::JointSection { joint: place }),
+            plate(Drawing::JointFace { joint: place }),
+        ]),
+        Block::Lines(tightening::lines(joint, result)),
+        Block::Table(requirements::table(model, result)),
+    ];
+    let cures = requirements::cures(result);
+    if !cures.is_empty() {
+        blocks.push(Block::List(cures));
+    }
+    blocks.push(Block::plate(Drawing::ClampDiagram { joint: place }));
+    blocks.push(Block::Table(stack::table(result)));
+    blocks.push(Block::Lines(squeezed::lines(model, joint, result)));
+    blocks.push(Block::Table(bolts::table(model, result)));
+    blocks.push(Block::List(assembly::notes(joint)));
+    blocks
+}
+
+fn plate(drawing: Drawing) -> Plate {
+    Plate {
+        drawing,
+        text: None,
+    }
+}
