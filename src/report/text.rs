@@ -1,8 +1,8 @@
 //! The report as terminal text: at most 80 columns, complete without colour, no box drawing.
 //!
 //! [`summary`] is what a fabricator can act on, on one screen. [`full`] gives
-//! chosen topics with all their tables, [`isolator`] one part with its curve.
-//! All return text and print nothing.
+//! chosen topics with all their tables, [`isolator`] one part with its curve,
+//! [`joint`] one joint. All return text and print nothing.
 
 mod layout;
 mod summary;
@@ -140,6 +140,26 @@ pub fn isolator(model: &Model, isolator: &Isolator, style: Style) -> String {
     for block in isolators::sheet::blocks(model, isolator) {
         lines.push(String::new());
         lines.extend(block_lines(&block, style));
+    }
+    joined(&lines)
+}
+
+/// All that is known of one joint, with its place in `Evaluation::joints`; empty when there is none. Ends with a line end.
+#[must_use]
+pub fn joint(model: &Model, evaluation: &Evaluation, place: usize, style: Style) -> String {
+    let mut lines = Vec::new();
+    for (_, joint, result) in joints::each(model, evaluation).filter(|one| one.0 == place) {
+        lines.extend(wrap(&joints::title(model, joint), WIDTH));
+        let cautions = joints::assembly::CAUTIONS.map(str::to_owned).to_vec();
+        let mut blocks = joints::sheet::blocks(model, joint, result, place);
+        blocks.push(Block::List(cautions));
+        for block in &blocks {
+            let of_block = block_lines(block, style);
+            if !of_block.is_empty() {
+                lines.push(String::new());
+                lines.extend(of_block);
+            }
+        }
     }
     joined(&lines)
 }
