@@ -17,7 +17,7 @@ use crate::model::joint::Joint;
 use super::evaluate::LoadResult;
 use preload::Preload;
 use rail_clamp::RailClamp;
-use requirement::Requirement;
+use requirement::{Requirement, Unjudged};
 use sharing::LoadedJoint;
 use stack::Stack;
 
@@ -36,6 +36,8 @@ pub struct JointResult {
     pub loads: Vec<LoadedJoint>,
     /// What is required of the joint, in the order of the load path.
     pub requirements: Vec<Requirement>,
+    /// What is required and cannot be judged by what the file says.
+    pub unjudged: Vec<Unjudged>,
 }
 
 /// Every joint of the model under the reactions of these load cases.
@@ -60,7 +62,7 @@ pub(super) fn of_joint(
     let stack = Stack::of(model, joint);
     let preload = Preload::of(joint, &stack);
     let rail = RailClamp::of(model, joint, &preload);
-    let loads = sharing::loaded(model, joint, loads, &preload);
+    let loads = sharing::loaded(joint, loads);
     let requirements = requirement::all(model, joint, &stack, &preload, rail.as_ref(), &loads);
     JointResult {
         joint: place,
@@ -69,5 +71,6 @@ pub(super) fn of_joint(
         rail,
         loads,
         requirements,
+        unjudged: requirement::unjudged(model, joint),
     }
 }

@@ -16,6 +16,7 @@ mod hardness;
 mod hydraulic;
 mod in_service;
 mod joint_file;
+mod joints_of_a_build;
 mod large_compression;
 mod loose_seat;
 mod mount_law;

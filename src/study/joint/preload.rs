@@ -4,13 +4,13 @@ use std::f64::consts::PI;
 
 use crate::model::joint::{Joint, PolymerRole};
 use crate::strength::bolt::embedding::{self, Loading, Roughness};
+use crate::strength::bolt::thermal;
 use crate::strength::bolt::tightening::{
     Friction, USUAL_SHARE, friction_diameter, permissible_preload, preload, tighten,
 };
-use crate::strength::bolt::thermal;
 use crate::strength::polymer::Layer as PolymerLayer;
 
-use super::stack::Stack;
+use super::stack::{Stack, of_polymer};
 
 /// Preload of one bolt \[N\], from tightening to the end of its losses.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -41,7 +41,7 @@ pub struct Preload {
     pub retained: f64,
 }
 
-/// Mean diameter settling on Rz below which faces are fine, and above which they are coarse \[m\].
+/// Roughness Rz below which faces are fine, and above which they are coarse \[m\]: the bands of [`Roughness`].
 const ROUGH: [f64; 2] = [10e-6, 40e-6];
 
 impl Preload {
@@ -51,14 +51,7 @@ impl Preload {
         let scatter = bolt.tightening.scatter(&bolt.lubrication).high;
         let collar = friction_diameter(bolt.thread.head_bearing, bolt.hole);
         let yields = bolt.limits.yield_strength;
-        let full = tighten(
-            &bolt.thread,
-            collar,
-            yields,
-            USUAL_SHARE,
-            friction,
-            scatter,
-        );
+        let full = tighten(&bolt.thread, collar, yields, USUAL_SHARE, friction, scatter);
         let permissible = permissible_preload(&bolt.thread, yields, friction.low, USUAL_SHARE);
         let at = |torque: f64, mu: f64| preload(&bolt.thread, collar, torque, Friction::same(mu));
         let torque = bolt.torque.unwrap_or(full.torque);
@@ -71,7 +64,12 @@ impl Preload {
             _ => Roughness::Medium,
         };
         // Settling under shear is the larger, and every mount is pushed across as well.
-        let settled = embedding::flattening(roughness, Loading::Shear, 2, stack.inner_faces);
+        let settled = embedding::flattening(
+            roughness,
+            Loading::Shear,
+            stack.head_faces,
+            stack.inner_faces,
+        );
         let changes = joint.temperature.map(|at| {
             thermal::change(
                 at - joint.assembled,
@@ -111,6 +109,7 @@ impl Preload {
     }
 }
 
+/// Share of the preload that a clamped polymer leaves; 1 without one, and where its creep is not known.
 fn retained(joint: &Joint, stack: &Stack) -> f64 {
     let Some(polymer) = &joint.polymer else {
         return 1.0;
@@ -126,8 +125,6 @@ fn retained(joint: &Joint, stack: &Stack) -> f64 {
         youngs_modulus: polymer.material.youngs_modulus,
         yield_strength: polymer.material.yield_strength,
     };
-    let of_polymer = layer.thickness / (layer.youngs_modulus * layer.area);
-    let others = (stack.bolt_resilience + stack.parts_resilience - of_polymer)
-        .max(stack.bolt_resilience);
-    layer.retained(others, creep)
+    let metal = stack.parts_resilience - of_polymer(joint);
+    layer.retained(stack.bolt_resilience + metal, creep)
 }

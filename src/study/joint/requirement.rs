@@ -3,7 +3,13 @@
 mod bolt;
 mod clamped;
 mod metals;
+mod plate;
 mod rail;
+mod sleeve;
+mod unjudged;
+mod weld;
+
+pub(super) use unjudged::unjudged;
 
 use crate::model::Model;
 use crate::model::joint::Joint;
@@ -38,6 +44,19 @@ pub struct Requirement {
     /// Where the limit comes from.
     pub basis: String,
     /// What would mend it.
+    pub cure: &'static str,
+}
+
+/// What is required and cannot be judged by what the file says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Unjudged {
+    /// Stable name within the joint, such as `spacer`.
+    pub id: &'static str,
+    /// What it is, in a few words for people.
+    pub title: &'static str,
+    /// Why it cannot be judged.
+    pub reason: &'static str,
+    /// What to do about it.
     pub cure: &'static str,
 }
 
@@ -93,11 +112,17 @@ impl Case<'_> {
         self.model.loads.get(loaded.load).map(|load| load.class)
     }
 
-    /// Clamp force left at a bolt \[N\] under a pull on it.
-    ///
-    /// The load is taken to come in where it unloads the faces most: at the faces themselves.
-    fn clamp_left(&self, pull: f64) -> f64 {
-        (self.preload.clamp() - pull).max(0.0)
+    /// Least clamp force on the face that must not slip \[N\].
+    fn gripped(&self) -> f64 {
+        self.rail.map_or(self.preload.clamp(), |rail| rail.gripped)
+    }
+
+    /// Reserve of a kind that a load case asks for: that of the file, and none in a rare one.
+    fn reserve(&self, loaded: &LoadedJoint, usual: f64) -> f64 {
+        match self.class(loaded) {
+            Some(LoadClass::Extreme | LoadClass::Restraint) => 1.0,
+            _ => usual,
+        }
     }
 }
 
@@ -120,10 +145,11 @@ pub(super) fn all(
     };
     let mut found = bolt::requirements(&case);
     found.extend(clamped::requirements(&case));
+    found.extend(sleeve::requirements(&case));
+    found.extend(plate::requirements(&case));
+    found.extend(weld::requirement(&case));
     found.extend(rail::requirements(&case));
     found.extend(metals::requirements(&case));
-    // A size of nothing against a limit of nothing says nothing.
-    found.retain(|one| one.value.is_finite() && one.limit.is_finite() && one.limit.abs() > 0.0);
     found
 }
 

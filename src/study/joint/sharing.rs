@@ -1,12 +1,9 @@
 //! How the bolts of a joint share a mount reaction.
 
-use crate::model::Model;
 use crate::model::joint::Joint;
 use crate::spatial::{Mat3, Vec3, Wrench};
 use crate::strength::pattern::{BoltForce, Pattern};
 use crate::study::evaluate::LoadResult;
-
-use super::preload::Preload;
 
 /// One load case at a joint.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,21 +25,26 @@ impl LoadedJoint {
         self.bolts.iter().map(|b| b.axial).fold(f64::MIN, f64::max)
     }
 
-    /// Least share of friction left: shear over what the clamp force could hold with a friction coefficient of one, at the worst bolt.
-    pub(super) fn slip_demand(&self, clamp: impl Fn(f64) -> f64) -> f64 {
+    /// Largest shear of a bolt \[N\].
+    #[must_use]
+    pub fn most_sheared(&self) -> f64 {
         self.bolts
             .iter()
-            .map(|bolt| bolt.shear_size() / clamp(bolt.axial.max(0.0)).max(f64::MIN_POSITIVE))
+            .map(BoltForce::shear_size)
             .fold(0.0, f64::max)
     }
 }
 
-pub(super) fn loaded(
-    model: &Model,
-    joint: &Joint,
-    loads: &[LoadResult],
-    _preload: &Preload,
-) -> Vec<LoadedJoint> {
+/// The joint in every load case in which its mount takes part and a position was found.
+///
+/// # Equation
+///   F on the chassis = −force on the powertrain,   M = o × F + M of the mount
+///
+///   o  from the middle of the joint face to the mount \[m\], as drawn
+///
+/// # Source
+/// Derived: equilibrium.
+pub(super) fn loaded(joint: &Joint, loads: &[LoadResult]) -> Vec<LoadedJoint> {
     let Some(pattern) = Pattern::new(&joint.pattern) else {
         return Vec::new();
     };
@@ -68,7 +70,6 @@ pub(super) fn loaded(
                 untaken: shared.untaken,
             })
         })
-        .filter(|_| model.mounts.get(joint.mount).is_some())
         .collect()
 }
 

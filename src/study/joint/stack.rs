@@ -1,7 +1,7 @@
 //! What a bolt clamps, layer by layer from head to nut, and how much it gives.
 
 use crate::model::Model;
-use crate::model::joint::{Base, Joint, PolymerRole, Seat};
+use crate::model::joint::{Base, Joint, Polymer, PolymerRole, Seat};
 use crate::model::material::Material;
 use crate::strength::bolt::clamped::{Clamped, Fit, tube_resilience};
 use crate::strength::bolt::resilience::{Head, Hold, Shank, thread_length};
@@ -75,6 +75,8 @@ pub struct Stack {
     pub load_factor: f64,
     /// Faces between the layers that settle, head and nut left out.
     pub inner_faces: usize,
+    /// Faces under head and nut: 2, or 1 for a bolt that is screwed into the part.
+    pub head_faces: usize,
 }
 
 /// Step of bolt lengths \[m\].
@@ -97,8 +99,8 @@ impl Stack {
         };
         let reach = tapped.unwrap_or(NUT * thread.nominal + 2.0 * thread.pitch);
         let bolt_length = ((grip + reach) / LENGTH_STEP).ceil() * LENGTH_STEP;
-        let threaded = (grip - (bolt_length - thread_length(thread, bolt_length)).max(0.0))
-            .clamp(0.0, grip);
+        let threaded =
+            (grip - (bolt_length - thread_length(thread, bolt_length)).max(0.0)).clamp(0.0, grip);
         let modulus = joint.bolt.grade.metal.youngs_modulus();
         let hold = match (&joint.base, tapped) {
             (Base::Solid(solid), Some(_)) => Hold::Tapped(solid.material.youngs_modulus),
@@ -119,7 +121,8 @@ impl Stack {
             .map_or(thread.head_bearing, |washer| washer.diameter);
         let parts_resilience = parts(model, joint, &layers, bearing, tapped.is_some());
         Self {
-            inner_faces: inner_faces(joint, layers.len()),
+            inner_faces: inner_faces(joint, layers.len(), tapped.is_some()),
+            head_faces: if tapped.is_some() { 1 } else { 2 },
             grip,
             bolt_length,
             bearing,
@@ -184,9 +187,7 @@ fn layers(model: &Model, joint: &Joint) -> Vec<Layer> {
                 || model.rails.get(base.rail).map(|rail| rail.material.clone()),
                 |sleeve| Some(sleeve.material.clone()),
             );
-            layers.extend(
-                between.map(|material| layer(LayerKind::Rail, base.depth, &material)),
-            );
+            layers.extend(between.map(|material| layer(LayerKind::Rail, base.depth, &material)));
             if let Some(plate) = joint.plate.as_ref().filter(|plate| plate.both_sides) {
                 layers.push(layer(LayerKind::Plate, plate.thickness, &plate.material));
             }
@@ -205,12 +206,15 @@ fn layers(model: &Model, joint: &Joint) -> Vec<Layer> {
 /// Resilience of all layers.
 ///
 /// # Equation
-///   solid stack:  cone of pressure through all layers, each with its own modulus
-///   rail:         δ = Σ cylinders of the layers outside + 1/(1/δ_sleeve + k_r)
+///   δ = cone through washers, foot, plates and solid part, as one body
+///       + h/(E A) of a polymer + 1/(1/δ_sleeve + k_r) of a rail
+///
+///   k_r  squeeze stiffness of the rail [N/m]; its spacer counts as rigid in an open channel
 ///
 /// # Source
 /// Derived: there is no cone inside a hollow, so the force goes through the
-/// sleeve beside what the walls resist; outside it spreads no wider than the bearing.
+/// sleeve beside what the walls resist. The layers of one cone share it by
+/// thickness over modulus.
 fn parts(model: &Model, joint: &Joint, layers: &[Layer], bearing: f64, tapped: bool) -> f64 {
     let hole = joint.bolt.hole;
     let outer = joint.plate.as_ref().map_or(3.0 * bearing, |plate| {
@@ -219,12 +223,11 @@ fn parts(model: &Model, joint: &Joint, layers: &[Layer], bearing: f64, tapped: b
     let fit = if tapped { Fit::Tapped } else { Fit::Through };
     let outside: Vec<&Layer> = layers
         .iter()
-        .filter(|layer| layer.kind != LayerKind::Rail)
+        .filter(|layer| !matches!(layer.kind, LayerKind::Rail | LayerKind::Polymer))
         .collect();
     let length: f64 = outside.iter().map(|layer| layer.thickness).sum();
-    let mut resilience = 0.0;
+    let mut resilience = of_polymer(joint);
     if length > 0.0 {
-        // One cone over their whole length; each layer takes its share by thickness and modulus.
         let softness = outside
             .iter()
             .map(|layer| layer.thickness / layer.youngs_modulus)
@@ -238,13 +241,13 @@ fn parts(model: &Model, joint: &Joint, layers: &[Layer], bearing: f64, tapped: b
         };
         resilience += unit.resilience(fit) * softness / length;
     }
-    if let Base::Rail(base) = &joint.base {
+    if let Base::Rail(_) = &joint.base {
         let walls = squeeze(model, joint).map_or(0.0, |squeeze| squeeze.rate);
         let sleeve = joint.sleeve.as_ref().map(|sleeve| {
             tube_resilience(
                 sleeve.outer,
                 sleeve.inner,
-                base.depth,
+                sleeve.length,
                 sleeve.material.youngs_modulus,
             )
         });
@@ -257,9 +260,32 @@ fn parts(model: &Model, joint: &Joint, layers: &[Layer], bearing: f64, tapped: b
     resilience
 }
 
+/// Resilience of a layer of polymer in the way of the clamp force [m/N]; 0 without one.
+pub(super) fn of_polymer(joint: &Joint) -> f64 {
+    match &joint.polymer {
+        Some(Polymer {
+            material,
+            thickness,
+            role: PolymerRole::Clamped { diameter },
+            ..
+        }) => tube_resilience(
+            *diameter,
+            joint.bolt.hole,
+            *thickness,
+            material.youngs_modulus,
+        ),
+        _ => 0.0,
+    }
+}
+
 /// Faces inside the stack; the two faces of a rail each touch the sleeve as well.
-fn inner_faces(joint: &Joint, layers: usize) -> usize {
-    let between = layers.saturating_sub(1);
+fn inner_faces(joint: &Joint, layers: usize, tapped: bool) -> usize {
+    // The last layer lies on the tapped part, which is no layer itself.
+    let between = if tapped {
+        layers
+    } else {
+        layers.saturating_sub(1)
+    };
     let of_sleeve = joint
         .sleeve
         .as_ref()

@@ -1,14 +1,15 @@
 //! What the bolt itself must stand: tightening, working loads, wear, the thread it holds in.
 
-use std::f64::consts::PI;
-
+use super::unjudged::lasts;
 use super::{Case, Requirement, worst};
 use crate::model::fastener::Metal;
 use crate::model::joint::{Base, bolt::Threads};
 use crate::strength::bolt::fatigue::{self, Rolled};
-use crate::strength::bolt::resistance::{self, Plane, SAFETY};
-use crate::strength::bolt::stripping::WorstFit;
+use crate::strength::bolt::load_share::Preloaded;
+use crate::strength::bolt::resistance::{self, Plane};
+use crate::strength::bolt::stripping::{SHEAR_RATIO, WorstFit};
 use crate::strength::bolt::yielding::working_stress;
+use crate::strength::pattern::BoltForce;
 use crate::study::check::Sense;
 use crate::units::Shown;
 
@@ -18,12 +19,28 @@ use crate::units::Shown;
 /// VDI 2230-1: the amplitude that is borne for good is that at 2 million cycles (from memory).
 const CYCLES: f64 = 2e6;
 
+/// Tensile strength up to which a steel bolt counts as ductile where a shear plane cuts its thread \[Pa\].
+///
+/// # Source
+/// Class 8.8, at most 830 MPa, does and 10.9, from 1040 MPa, does not: EN 1993-1-8, table 3.4
+/// (from memory). The middle between the two parts inch grades in the same way.
+const DUCTILE: f64 = 935e6;
+
+/// Rounding of a torque that was computed from the permissible preload and turned back into it.
+const ROUNDING: f64 = 1e-9;
+
+/// Threads that do not count at the ends of an engagement.
+///
+/// # Source
+/// Common practice: about one pitch at either end is not full.
+const LOST_THREADS: f64 = 2.0;
+
 pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
     let mut found = vec![tightening(case)];
     found.extend(in_service(case));
     found.extend(separation(case));
     found.extend(fatigue(case));
-    found.extend(shear(case));
+    found.extend(strength(case));
     found.extend(engagement(case));
     found
 }
@@ -34,22 +51,27 @@ fn tightening(case: &Case<'_>) -> Requirement {
         title: "bolt while it is tightened, friction lowest".to_owned(),
         load: None,
         value: case.preload.most,
-        limit: case.preload.permissible * (1.0 + 1e-9),
+        limit: case.preload.permissible * (1.0 + ROUNDING),
         sense: Sense::AtMost,
         unit: Shown::Newton,
         advisory: false,
-        basis: "90 % of its yield strength, pull and twist together (VDI 2230-1, from memory)".to_owned(),
+        basis: "90 % of its yield strength, pull and twist together (VDI 2230-1, from memory)"
+            .to_owned(),
         cure: "a lower torque, a stronger class or a larger bolt",
     }
 }
 
 fn in_service(case: &Case<'_>) -> Option<Requirement> {
     let bolt = &case.joint.bolt;
+    let preloaded = Preloaded {
+        preload: case.preload.hottest(),
+        load_factor: case.stack.load_factor,
+    };
     let stress = |pull: f64| {
         working_stress(
             &bolt.thread,
-            case.preload.hottest(),
-            case.stack.load_factor * pull.max(0.0),
+            preloaded.preload,
+            preloaded.bolt_force(pull.max(0.0)) - preloaded.preload,
             bolt.lubrication.friction.low,
         )
     };
@@ -63,15 +85,19 @@ fn in_service(case: &Case<'_>) -> Option<Requirement> {
         sense: Sense::AtMost,
         unit: Shown::Megapascal,
         advisory: false,
-        basis: "yield strength of its class, half of the tightening twist left (VDI 2230-1, from memory)".to_owned(),
+        basis: "yield strength of its class, half of the tightening twist left (VDI 2230-1, from memory); load under head and nut".to_owned(),
         cure: "a lower torque, more or larger bolts, a sleeve of the metal of the bolt",
     })
 }
 
 /// What pulls the faces apart against the least clamp force.
+///
+/// The pull is taken to come in at the faces, where it unloads them most: the whole of it is
+/// lost to the clamp force, and none goes into the bolt.
 fn separation(case: &Case<'_>) -> Option<Requirement> {
+    let factor = case.joint.factors.separation;
     let (load, pull) = worst(case.lasting(), |loaded| {
-        loaded.most_pulled() * case.separation_factor(loaded)
+        loaded.most_pulled() * case.reserve(loaded, factor)
     })?;
     Some(Requirement {
         id: "separation",
@@ -82,65 +108,67 @@ fn separation(case: &Case<'_>) -> Option<Requirement> {
         sense: Sense::AtMost,
         unit: Shown::Newton,
         advisory: false,
-        basis: "least clamp force after settling, heat and scatter of tightening; beyond it the joint opens".to_owned(),
+        basis: format!(
+            "least clamp force after settling, heat and scatter of tightening; reserve {factor}, in rare load cases 1; load at the faces"
+        ),
         cure: "more clamp force (larger or stronger bolts, a better way of tightening), bolts further apart, a mount nearer to the joint",
     })
 }
 
 fn fatigue(case: &Case<'_>) -> Option<Requirement> {
     let bolt = &case.joint.bolt;
+    if !lasts(case.joint) {
+        return None;
+    }
     let rolled = match bolt.threads {
-        Threads::RolledBeforeHeatTreatment | Threads::Cut => Rolled::BeforeHeatTreatment,
         Threads::RolledAfterHeatTreatment => {
             let yields = bolt.limits.yield_strength * bolt.thread.stress_area();
             Rolled::AfterHeatTreatment(case.preload.most / yields)
         }
+        _ => Rolled::BeforeHeatTreatment,
     };
-    let places = case.joint.pattern.len();
-    let (mut most, mut governing) = (0.0, None);
-    for bolt_place in 0..places {
-        let pulls: Vec<(usize, f64)> = case
-            .frequent()
-            .filter_map(|loaded| Some((loaded.load, loaded.bolts.get(bolt_place)?.axial.max(0.0))))
-            .collect();
-        let high = pulls.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1))?;
-        let low = pulls.iter().map(|pull| pull.1).fold(f64::INFINITY, f64::min);
-        let amplitude = fatigue::amplitude(
-            case.stack.load_factor,
-            high.1,
-            low,
-            bolt.thread.stress_area(),
-        );
-        if governing.is_none() || amplitude > most {
-            (most, governing) = (amplitude, Some(high.0));
-        }
-    }
+    let amplitude = |place: usize| {
+        let pulls = || {
+            case.frequent()
+                .filter_map(move |loaded| Some((loaded.load, loaded.bolts.get(place)?.axial)))
+        };
+        let (load, high) = pulls().max_by(|a, b| a.1.total_cmp(&b.1))?;
+        let low = pulls().map(|(_, pull)| pull).fold(high, f64::min);
+        let area = bolt.thread.stress_area();
+        Some((
+            load,
+            fatigue::amplitude(case.stack.load_factor, high, low, area),
+        ))
+    };
+    let (load, value) = (0..case.joint.pattern.len())
+        .filter_map(amplitude)
+        .max_by(|a, b| a.1.total_cmp(&b.1))?;
+    let factor = case.joint.factors.fatigue;
     Some(Requirement {
         id: "fatigue",
         title: "stress amplitude of the bolt between its frequent loads".to_owned(),
-        load: governing,
-        value: most,
-        limit: fatigue::limit(bolt.thread.nominal, rolled, CYCLES) / case.joint.factors.fatigue,
+        load: Some(load),
+        value,
+        limit: fatigue::limit(bolt.thread.nominal, rolled, CYCLES) / factor,
         sense: Sense::AtMost,
         unit: Shown::Megapascal,
         advisory: false,
         basis: format!(
-            "lasting amplitude of the thread (VDI 2230-1, from memory) over {}; a stronger class lasts no longer",
-            case.joint.factors.fatigue
+            "lasting amplitude of the thread (VDI 2230-1, from memory) over {factor}; a stronger class lasts no longer; bending of the bolt not counted"
         ),
-        cure: "more clamp force, a stiffer stack (sleeve, plates), a longer bolt, a thread rolled and not cut",
+        cure: "a stiffer stack (sleeve, plates), more bolts, a longer bolt, threads rolled after heat treatment",
     })
 }
 
-/// What holds when the joint has slipped: the bolt in shear and pull, as a structure of steel is judged.
-fn shear(case: &Case<'_>) -> Option<Requirement> {
+/// What holds when the joint has slipped or opened: the bolt in shear and pull, as a structure of steel is judged.
+fn strength(case: &Case<'_>) -> Option<Requirement> {
     let bolt = &case.joint.bolt;
-    let ductile = bolt.grade.metal == Metal::Steel && !bolt.grade.name.starts_with("1");
+    let ductile = bolt.grade.metal == Metal::Steel && bolt.limits.tensile <= DUCTILE;
     let area = bolt.thread.stress_area();
-    let borne = resistance::shear(ductile, Plane::Thread, bolt.limits.tensile, area) / SAFETY;
-    let pulled = resistance::tension(bolt.limits.tensile, area) / SAFETY;
-    let used = |bolt: &crate::strength::pattern::BoltForce| {
-        resistance::together(bolt.shear_size(), borne, bolt.axial.max(0.0), pulled)
+    let borne = resistance::shear(ductile, Plane::Thread, bolt.limits.tensile, area);
+    let pulled = resistance::tension(bolt.limits.tensile, area);
+    let used = |force: &BoltForce| {
+        resistance::together(force.shear_size(), borne, force.axial.max(0.0), pulled)
     };
     let (load, value) = worst(case.loads.iter(), |loaded| {
         loaded.bolts.iter().map(used).fold(0.0, f64::max)
@@ -154,7 +182,7 @@ fn shear(case: &Case<'_>) -> Option<Requirement> {
         sense: Sense::AtMost,
         unit: Shown::Percent,
         advisory: false,
-        basis: "EN 1993-1-8, table 3.4 (from memory), safety factor 1.25; holds in every load case, even once".to_owned(),
+        basis: "EN 1993-1-8, table 3.4 (from memory), safety factor 1.25; every load case, even one that happens once".to_owned(),
         cure: "larger, stronger or more bolts",
     })
 }
@@ -166,37 +194,21 @@ fn engagement(case: &Case<'_>) -> Option<Requirement> {
     let length = solid.engagement?;
     let bolt = &case.joint.bolt;
     let breaking = bolt.limits.tensile * bolt.thread.stress_area();
-    let shear = crate::strength::bolt::stripping::SHEAR_RATIO;
     let needed = WorstFit::of(&bolt.thread).engagement(
         breaking,
-        shear * bolt.limits.tensile,
-        shear * solid.material.tensile_strength,
+        SHEAR_RATIO * bolt.limits.tensile,
+        SHEAR_RATIO * solid.material.tensile_strength,
     );
     Some(Requirement {
         id: "engagement",
         title: "length of thread in the tapped part".to_owned(),
         load: None,
         value: length,
-        limit: needed,
+        limit: needed + LOST_THREADS * bolt.thread.pitch,
         sense: Sense::AtLeast,
         unit: Shown::Millimetre,
         advisory: false,
-        basis: "so that the bolt breaks before a thread strips (FED-STD-H28, from memory)".to_owned(),
-        cure: "a longer thread, a thread insert of steel, or a finer look at what the bolt must hold",
+        basis: "so that the bolt breaks before a thread strips, two pitches not full (FED-STD-H28, from memory)".to_owned(),
+        cure: "a longer thread, a thread insert of steel, or a weaker class of bolt with its lower torque",
     })
-}
-
-impl Case<'_> {
-    /// Reserve against opening: that of the file in frequent load cases, none in rare ones.
-    pub(super) fn separation_factor(&self, loaded: &super::LoadedJoint) -> f64 {
-        match self.class(loaded) {
-            Some(crate::model::load::LoadClass::Extreme) => 1.0,
-            _ => self.joint.factors.separation,
-        }
-    }
-}
-
-/// Area of a ring \[m²\].
-pub(super) fn ring(outer: f64, inner: f64) -> f64 {
-    PI / 4.0 * (outer * outer - inner * inner)
 }
