@@ -90,14 +90,14 @@ pub(crate) fn joint(
     };
     let text = match format {
         ListFormat::Text => report::text::joint(model, evaluation, place, style(colour)),
-        ListFormat::Json => report::json::joint(model, joint, result)
+        ListFormat::Json => report::json::joint(model, evaluation, joint, result)
             .map_err(|error| not_written("JSON", &error))?,
         ListFormat::Csv => report::csv::joint(model, evaluation, place)
             .map_err(|error| not_written("CSV", &error))?,
     };
     Ok(Answer {
         text,
-        verdict: report::content::joints::requirements::of_joint(result),
+        verdict: report::content::joints::requirements::of_joint(evaluation, joint, result),
     })
 }
 

@@ -2,7 +2,7 @@
 //!
 //! | column | meaning |
 //! |---|---|
-//! | `table` | `reactions`, `deflections`, `isolators`, `joints`, `joint_requirements`, `joint_bolts`, `clearances`, `envelopes`, `modes`, `axes`, `checks`, `loads`, `parts` or `mounts` |
+//! | `table` | `reactions`, `deflections`, `isolators`, `joints`, `joint_preload`, `joint_requirements`, `joint_bolts`, `clearances`, `envelopes`, `modes`, `axes`, `checks`, `loads`, `parts` or `mounts` |
 //! | `load` | load case, empty where there is none |
 //! | `item` | mount, clearance, point and direction, number of the mode, check, part, isolator, joint, `JOINT: REQUIREMENT`, `JOINT: bolt 1` |
 //! | `quantity` | what the value is, such as `deflection_w` |

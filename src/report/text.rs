@@ -151,7 +151,7 @@ pub fn joint(model: &Model, evaluation: &Evaluation, place: usize, style: Style)
     for (_, joint, result) in joints::each(model, evaluation).filter(|one| one.0 == place) {
         lines.extend(wrap(&joints::title(model, joint), WIDTH));
         let cautions = joints::assembly::CAUTIONS.map(str::to_owned).to_vec();
-        let mut blocks = joints::sheet::blocks(model, joint, result, place);
+        let mut blocks = joints::sheet::blocks(model, evaluation, joint, result, place);
         blocks.push(Block::List(cautions));
         for block in &blocks {
             let of_block = block_lines(block, style);

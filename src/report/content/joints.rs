@@ -31,7 +31,7 @@ pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
     }
     for (place, joint, result) in each(model, evaluation) {
         blocks.push(Block::Heading(title(model, joint)));
-        blocks.extend(sheet::blocks(model, joint, result, place));
+        blocks.extend(sheet::blocks(model, evaluation, joint, result, place));
     }
     if !evaluation.joints.is_empty() {
         blocks.push(Block::Heading("Before you rely on them".to_owned()));
@@ -97,38 +97,32 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
             Column::text("verdict", "verdict"),
             Column::text("bolts", "bolts"),
             Column::number("torque", "torque to set", Shown::NewtonMetre),
-            Column::number("preload_most", "most preload", Shown::Kilonewton),
-            Column::number("preload_least", "least preload", Shown::Kilonewton),
             Column::number("clamp", "clamp force left", Shown::Kilonewton),
-            Column::number("load_factor", "load factor", Shown::Number),
             Column::text("governs", "what governs"),
             Column::number("utilisation", "limit used", Shown::Percent),
         ],
         groups: vec![Group::plain(
             each(model, evaluation)
-                .map(|(_, joint, result)| row(joint, result))
+                .map(|(_, joint, result)| row(evaluation, joint, result))
                 .collect(),
         )],
         note: Some(
-            "Preload and clamp force are those of one bolt. `bedplate joint FILE NAME` prints one joint by itself."
+            "The clamp force is that of one bolt after all losses. `bedplate joint FILE NAME` prints one joint by itself."
                 .to_owned(),
         ),
     }
 }
 
-fn row(joint: &Joint, result: &JointResult) -> Row {
+fn row(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Row {
     let governing = requirements::governing(result);
     let preload = &result.preload;
     Row::new(
         &joint.name,
         vec![
-            Cell::Verdict(requirements::of_joint(result)),
+            Cell::Verdict(requirements::of_joint(evaluation, joint, result)),
             Cell::Text(bolts_in_words(joint)),
             Cell::Number(preload.torque),
-            Cell::Number(preload.most),
-            Cell::Number(preload.least),
             Cell::Number(preload.clamp()),
-            Cell::Number(result.stack.load_factor),
             governing.map_or(Cell::Empty, |one| Cell::Text(one.title.clone())),
             Cell::maybe(governing.map(|one| one.utilisation())),
         ],

@@ -1,7 +1,7 @@
 //! The tables of joints as a program reads them: the name of the joint before that of each row.
 
 use crate::model::Model;
-use crate::report::content::joints::{bolts, each, requirements, table};
+use crate::report::content::joints::{bolts, each, requirements, table, tightening};
 use crate::report::content::table::Table;
 use crate::study::evaluate::Evaluation;
 
@@ -10,14 +10,16 @@ pub(super) fn tables(model: &Model, evaluation: &Evaluation, only: Option<usize>
     let chosen = || {
         each(model, evaluation).filter(move |(place, ..)| only.is_none_or(|only| only == *place))
     };
-    let mut joints = table(model, evaluation);
-    for group in &mut joints.groups {
-        let names: Vec<&str> = chosen().map(|(_, joint, _)| joint.name.as_str()).collect();
+    let names: Vec<&str> = chosen().map(|(_, joint, _)| joint.name.as_str()).collect();
+    let mut tables = vec![
+        table(model, evaluation),
+        tightening::table(model, evaluation),
+    ];
+    for group in tables.iter_mut().flat_map(|table| &mut table.groups) {
         group.rows.retain(|row| names.contains(&row.item.as_str()));
     }
-    let mut tables = vec![joints];
     for (_, joint, result) in chosen() {
-        tables.push(named(requirements::table(model, result), &joint.name));
+        tables.push(named(requirements::table(model, evaluation, joint, result), &joint.name));
         tables.push(named(bolts::table(model, result), &joint.name));
     }
     tables

@@ -129,7 +129,10 @@ impl<'a> Sheet<'a> {
             Hatch::of(place).draw(canvas, &[swatch]);
             canvas.text((at.0 + 44.0, at.1), text, Lettering::plain());
         }
-        for piece in &self.pieces.cut {
+        for (place, piece) in self.pieces.cut.iter().enumerate() {
+            if place == self.pieces.of_base {
+                self.draw_bores(canvas);
+            }
             self.draw_piece(canvas, piece);
         }
         self.draw_sleeve_gap(canvas);
@@ -146,6 +149,17 @@ impl<'a> Sheet<'a> {
             .map(|ring| ring.iter().map(|&[y, z]| self.at(y, z)).collect())
             .collect();
         Hatch::of(piece.material).draw(canvas, &rings);
+    }
+
+    /// Holes in the walls of a rail, wide enough to clear its outline too.
+    fn draw_bores(&self, canvas: &mut Canvas<'_>) {
+        let Some(half) = self.pieces.bore else {
+            return;
+        };
+        for &y in &self.pieces.bolts {
+            let (a, b) = (self.at(y - half, -self.pieces.depth), self.at(y + half, 0.0));
+            canvas.block((a.0, a.1 + 1.5), (b.0, b.1 - 1.5), PAPER, 1.0);
+        }
     }
 
     /// What the sleeve lacks at its far end, never too narrow to be seen.

@@ -4,14 +4,15 @@ use serde::Serialize;
 
 use crate::model::Model;
 use crate::model::joint::{Joint, Sleeve};
-use crate::report::content::joints::{each, requirements};
+use crate::report::content::joints::each;
+use crate::report::content::joints::requirements::{self, Judged};
 use crate::report::content::{names, quantity};
 use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 use crate::study::joint::rail_clamp::{RailClamp, SleeveShare};
-use crate::study::joint::requirement::Requirement;
 use crate::study::joint::sharing::LoadedJoint;
 
+use super::checks::CheckOut;
 use super::loads::WrenchOut;
 use super::{FORMAT, TOOL, written};
 
@@ -36,7 +37,18 @@ pub(super) struct JointOut<'a> {
     sleeve: Option<SleeveOut>,
     /// `null` on a solid part and for an open channel, whose squeeze is not computed.
     rail: Option<RailOut>,
+    /// The worst first.
     requirements: Vec<RequirementOut<'a>>,
+    /// What is required and could not be judged by what the file says.
+    not_checked: Vec<OpenOut>,
+}
+
+#[derive(Serialize)]
+struct OpenOut {
+    id: &'static str,
+    title: &'static str,
+    reason: &'static str,
+    cure: &'static str,
 }
 
 /// Least and most of a range.
@@ -125,6 +137,8 @@ struct SleeveOut {
     gap_m: f64,
     allowed_gap_m: Option<f64>,
     is_proud: bool,
+    /// Whether the most preload closes its gap; else the walls carry all.
+    carries: bool,
     /// At the most preload.
     force_n: f64,
     stress_pa: f64,
@@ -145,10 +159,14 @@ struct RailOut {
     /// One face; `null` for a round rail.
     face_mechanism_n: Option<f64>,
     punching_n: f64,
-    /// `null` for a round rail.
+    /// `null` where no plate stands on them.
     side_walls_n: Option<f64>,
-    /// In the walls at the most preload.
+    /// In the walls, and the plates that stand on them, at the most preload.
     wall_force_n: f64,
+    /// Share of that which the worse face bends under.
+    face_share: f64,
+    /// Least that presses bracket or plate on the rail, after all losses.
+    gripped_n: f64,
 }
 
 #[derive(Serialize)]
@@ -175,23 +193,28 @@ struct RequirementOut<'a> {
 
 pub(super) fn all<'a>(model: &'a Model, evaluation: &'a Evaluation) -> Vec<JointOut<'a>> {
     each(model, evaluation)
-        .map(|(_, joint, result)| JointOut::of(model, joint, result))
+        .map(|(_, joint, result)| JointOut::of(model, evaluation, joint, result))
         .collect()
 }
 
-/// The document of one joint: what stands of it in the results document.
+/// The document of one joint: what stands of it in the results document, and its checks.
 ///
 /// # Errors
 /// An error of the writer; in memory none is expected.
 pub fn joint(
     model: &Model,
+    evaluation: &Evaluation,
     joint: &Joint,
     result: &JointResult,
 ) -> Result<String, serde_json::Error> {
     written(&Document {
         format: FORMAT,
         tool: TOOL,
-        joint: JointOut::of(model, joint, result),
+        joint: JointOut::of(model, evaluation, joint, result),
+        checks: requirements::checks(evaluation, joint, result)
+            .into_iter()
+            .map(|check| CheckOut::of(model, check))
+            .collect(),
     })
 }
 
@@ -201,17 +224,24 @@ struct Document<'a> {
     tool: &'static str,
     #[serde(flatten)]
     joint: JointOut<'a>,
+    /// As in the results document.
+    checks: Vec<CheckOut<'a>>,
 }
 
 impl<'a> JointOut<'a> {
-    fn of(model: &'a Model, joint: &'a Joint, result: &'a JointResult) -> Self {
+    fn of(
+        model: &'a Model,
+        evaluation: &Evaluation,
+        joint: &'a Joint,
+        result: &'a JointResult,
+    ) -> Self {
         let (stack, preload) = (&result.stack, &result.preload);
         let clamp = result.rail.as_ref();
         let share = clamp.and_then(|clamp| clamp.sleeve.as_ref());
         Self {
             name: &joint.name,
             mount: names::mount(model, joint.mount),
-            verdict: requirements::of_joint(result).word(),
+            verdict: requirements::of_joint(evaluation, joint, result).word(),
             torque_nm: preload.torque,
             bolt: BoltOut::of(joint, result),
             preload: PreloadOut {
@@ -249,9 +279,19 @@ impl<'a> JointOut<'a> {
                 .zip(share)
                 .map(|(sleeve, share)| SleeveOut::of(sleeve, share)),
             rail: clamp.map(RailOut::of),
-            requirements: requirements::ordered(result)
+            requirements: requirements::ordered(evaluation, joint, result)
                 .into_iter()
-                .map(|one| RequirementOut::of(model, one))
+                .map(|judged| RequirementOut::of(model, judged))
+                .collect(),
+            not_checked: result
+                .unjudged
+                .iter()
+                .map(|open| OpenOut {
+                    id: open.id,
+                    title: open.title,
+                    reason: open.reason,
+                    cure: open.cure,
+                })
                 .collect(),
         }
     }
@@ -314,6 +354,7 @@ impl SleeveOut {
             gap_m: sleeve.gap,
             allowed_gap_m: finite(share.allowed_gap),
             is_proud: share.is_proud,
+            carries: share.carries,
             force_n: share.force,
             stress_pa: share.stress,
             gap_force_n: share.gap_force,
@@ -334,12 +375,15 @@ impl RailOut {
             punching_n: clamp.punching,
             side_walls_n: clamp.side_walls,
             wall_force_n: clamp.walls,
+            face_share: clamp.face_share,
+            gripped_n: clamp.gripped,
         }
     }
 }
 
 impl<'a> RequirementOut<'a> {
-    fn of(model: &'a Model, one: &'a Requirement) -> Self {
+    fn of(model: &'a Model, judged: Judged<'a>) -> Self {
+        let one = judged.required;
         Self {
             id: one.id,
             title: &one.title,
@@ -350,7 +394,7 @@ impl<'a> RequirementOut<'a> {
             unit: quantity::si_symbol(one.unit),
             utilisation: finite(one.utilisation()),
             advisory: one.advisory,
-            verdict: requirements::verdict(one).word(),
+            verdict: judged.verdict.word(),
             basis: &one.basis,
             cure: (!one.holds() && !one.cure.is_empty()).then_some(one.cure),
         }

@@ -1,41 +1,98 @@
 //! What is required of a joint, the governing requirement first.
 
 use crate::model::Model;
+use crate::model::joint::Joint;
 use crate::report::content::names;
 use crate::report::content::table::{Cell, Column, Group, Row, Table};
-use crate::study::check::Verdict;
+use crate::study::check::{Check, Verdict};
+use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
-use crate::study::joint::requirement::Requirement;
+use crate::study::joint::requirement::{Requirement, Unjudged};
 use crate::units::Shown;
 
-/// Outcome of one requirement; a rule of good practice is `close` at worst.
+/// A requirement with its outcome.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Judged<'a> {
+    /// What is required.
+    pub required: &'a Requirement,
+    /// How it came out.
+    pub verdict: Verdict,
+}
+
+/// The verdicts of the evaluation on one joint.
+pub fn checks<'a>(
+    evaluation: &'a Evaluation,
+    joint: &Joint,
+    result: &JointResult,
+) -> Vec<&'a Check> {
+    let judged = result.requirements.iter().map(|one| one.title.as_str());
+    let open = result.unjudged.iter().map(|one| one.title);
+    let titles: Vec<String> = judged
+        .chain(open)
+        .map(|title| title_of_check(joint, title))
+        .collect();
+    let all = evaluation.checks.iter();
+    all.filter(|check| check.id.starts_with("joint.") && titles.contains(&check.title))
+        .collect()
+}
+
+/// Title that a requirement has among the checks of the whole build.
+fn title_of_check(joint: &Joint, title: &str) -> String {
+    format!("{}: {title}", joint.name)
+}
+
+/// The worst outcome of a joint.
 #[must_use]
-pub fn verdict(requirement: &Requirement) -> Verdict {
-    match (requirement.holds(), requirement.advisory) {
+pub fn of_joint(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Verdict {
+    let judged = ordered(evaluation, joint, result);
+    let worst = judged.first().map_or(Verdict::NotChecked, |one| one.verdict);
+    // What is left open is worse than ok and better than what is known to be short.
+    if worst == Verdict::Ok && !result.unjudged.is_empty() {
+        return Verdict::NotChecked;
+    }
+    worst
+}
+
+/// All requirements, the worst first: by outcome, then what breaks something before advice, then by what is used of the limit.
+///
+/// The outcome is that of the check of the same name, which knows how the isolators scatter.
+#[must_use]
+pub fn ordered<'a>(
+    evaluation: &Evaluation,
+    joint: &Joint,
+    result: &'a JointResult,
+) -> Vec<Judged<'a>> {
+    let checks = checks(evaluation, joint, result);
+    let verdict = |required: &Requirement| {
+        let title = title_of_check(joint, &required.title);
+        let found = checks.iter().find(|check| check.title == title);
+        found.map_or_else(|| compared(required), |check| check.verdict)
+    };
+    let mut all: Vec<Judged<'a>> = result
+        .requirements
+        .iter()
+        .map(|required| Judged {
+            required,
+            verdict: verdict(required),
+        })
+        .collect();
+    all.sort_by(|a, b| {
+        let (one, other) = (a.required, b.required);
+        b.verdict
+            .cmp(&a.verdict)
+            .then(one.advisory.cmp(&other.advisory))
+            .then(other.utilisation().total_cmp(&one.utilisation()))
+    });
+    all
+}
+
+/// Outcome by the numbers alone, where the evaluation holds no check of it.
+fn compared(required: &Requirement) -> Verdict {
+    match (required.holds(), required.advisory) {
         (true, _) => Verdict::Ok,
         (false, true) => Verdict::Close,
         (false, false) => Verdict::Fails,
     }
-}
-
-/// The worst outcome of a joint; not checked when nothing was required.
-#[must_use]
-pub fn of_joint(result: &JointResult) -> Verdict {
-    let worst = result.requirements.iter().map(verdict).max();
-    worst.unwrap_or(Verdict::NotChecked)
-}
-
-/// All requirements, the worst first: by outcome, then by what is used of the limit.
-#[must_use]
-pub fn ordered(result: &JointResult) -> Vec<&Requirement> {
-    let mut all: Vec<&Requirement> = result.requirements.iter().collect();
-    all.sort_by(|a, b| {
-        verdict(b)
-            .cmp(&verdict(a))
-            .then(a.advisory.cmp(&b.advisory))
-            .then(b.utilisation().total_cmp(&a.utilisation()))
-    });
-    all
 }
 
 /// The requirement that decides: of those that break something when missed, the one nearest to its limit or farthest past it.
@@ -74,7 +131,15 @@ pub fn pulled_most(result: &JointResult) -> Option<(usize, f64)> {
 
 /// One row a requirement.
 #[must_use]
-pub fn table(model: &Model, result: &JointResult) -> Table {
+pub fn table(
+    model: &Model,
+    evaluation: &Evaluation,
+    joint: &Joint,
+    result: &JointResult,
+) -> Table {
+    let judged = ordered(evaluation, joint, result);
+    let judged = judged.into_iter().map(|one| row(model, one));
+    let open = result.unjudged.iter().map(open_row);
     Table {
         id: "joint_requirements",
         about: "What is required of the joint over all load cases, the governing one first."
@@ -89,12 +154,7 @@ pub fn table(model: &Model, result: &JointResult) -> Table {
             Column::number("utilisation", "limit used", Shown::Percent),
             Column::text("basis", "where the limit comes from"),
         ],
-        groups: vec![Group::plain(
-            ordered(result)
-                .into_iter()
-                .map(|one| row(model, one))
-                .collect(),
-        )],
+        groups: vec![Group::plain(judged.chain(open).collect())],
         note: Some(
             "Where the limit is advised, missing it breaks nothing by itself. No load case means: before any load."
                 .to_owned(),
@@ -102,35 +162,54 @@ pub fn table(model: &Model, result: &JointResult) -> Table {
     }
 }
 
-fn row(model: &Model, one: &Requirement) -> Row {
-    let load = one.load.map(|load| names::load(model, load).to_owned());
-    let words = one.sense.words();
-    let sense = if one.advisory {
+fn row(model: &Model, Judged { required, verdict }: Judged<'_>) -> Row {
+    let load = required
+        .load
+        .map(|load| names::load(model, load).to_owned());
+    let words = required.sense.words();
+    let sense = if required.advisory {
         format!("advised {words}")
     } else {
         words.to_owned()
     };
     Row {
-        item: one.title.clone(),
+        item: required.title.clone(),
         cells: vec![
-            Cell::Verdict(verdict(one)),
+            Cell::Verdict(verdict),
             load.clone().map_or(Cell::Empty, Cell::Text),
-            Cell::Quantity(one.value, one.unit),
+            Cell::Quantity(required.value, required.unit),
             Cell::Text(sense),
-            Cell::Quantity(one.limit, one.unit),
-            Cell::Number(one.utilisation()),
-            Cell::Text(one.basis.clone()),
+            Cell::Quantity(required.limit, required.unit),
+            Cell::Number(required.utilisation()),
+            Cell::Text(required.basis.clone()),
         ],
         load,
     }
 }
 
-/// What would mend each requirement that is missed.
+fn open_row(open: &Unjudged) -> Row {
+    let mut cells = vec![Cell::Empty; 7];
+    if let [first, .., last] = cells.as_mut_slice() {
+        *first = Cell::Verdict(Verdict::NotChecked);
+        *last = Cell::Text(open.reason.to_owned());
+    }
+    Row::new(open.title, cells)
+}
+
+/// What would mend each requirement that is missed, and what to do about those that could not be judged.
 #[must_use]
-pub fn cures(result: &JointResult) -> Vec<String> {
-    ordered(result)
+pub fn cures(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Vec<String> {
+    let missed = ordered(evaluation, joint, result);
+    let missed = missed
         .into_iter()
-        .filter(|one| !one.holds() && !one.cure.is_empty())
-        .map(|one| format!("What would mend it ({}): {}.", one.title, one.cure))
-        .collect()
+        .filter(|one| !one.required.holds() && !one.required.cure.is_empty())
+        .map(|one| {
+            let required = one.required;
+            format!("What would mend it ({}): {}.", required.title, required.cure)
+        });
+    let open = result
+        .unjudged
+        .iter()
+        .map(|open| format!("Not checked ({}): {}.", open.title, open.cure));
+    missed.chain(open).collect()
 }

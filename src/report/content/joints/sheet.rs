@@ -3,22 +3,29 @@
 use crate::model::Model;
 use crate::model::joint::Joint;
 use crate::report::content::{Block, Drawing, Plate};
+use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 
 use super::{assembly, bolts, requirements, squeezed, stack, tightening};
 
 /// Everything but the name; `place` is the one in `Evaluation::joints`.
 #[must_use]
-pub fn blocks(model: &Model, joint: &Joint, result: &JointResult, place: usize) -> Vec<Block> {
+pub fn blocks(
+    model: &Model,
+    evaluation: &Evaluation,
+    joint: &Joint,
+    result: &JointResult,
+    place: usize,
+) -> Vec<Block> {
     let mut blocks = vec![
         Block::Plates(vec![
             plate(Drawing::JointSection { joint: place }),
             plate(Drawing::JointFace { joint: place }),
         ]),
-        Block::Lines(tightening::lines(joint, result)),
-        Block::Table(requirements::table(model, result)),
+        Block::Lines(tightening::lines(model, evaluation, joint, result)),
+        Block::Table(requirements::table(model, evaluation, joint, result)),
     ];
-    let cures = requirements::cures(result);
+    let cures = requirements::cures(evaluation, joint, result);
     if !cures.is_empty() {
         blocks.push(Block::List(cures));
     }

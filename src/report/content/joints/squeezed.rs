@@ -95,7 +95,15 @@ fn walls(clamp: &RailClamp) -> Vec<Line> {
         Line::new("what it bears", strength.join(", ")),
         Line::new(
             "force in its walls",
-            format!("{} at the most preload", force(clamp.walls)),
+            format!(
+                "{} at the most preload, with the plates that stand on its sides; {} of it bends a face",
+                force(clamp.walls),
+                quantity::share(clamp.face_share)
+            ),
+        ),
+        Line::new(
+            "pressed on the rail",
+            format!("{} at each bolt after all losses", force(clamp.gripped)),
         ),
     ]
 }
@@ -112,10 +120,17 @@ fn sleeve(sleeve: &Sleeve, share: &SleeveShare) -> Vec<Line> {
         )
     } else {
         format!(
-            "{} short; up to {} it still carries and no wall yields; {} go into the walls before it carries",
+            "{} short; up to {} it still carries and no wall yields; {}",
             hundredths(sleeve.gap),
             hundredths(share.allowed_gap),
-            force(share.gap_force)
+            if share.carries {
+                format!(
+                    "{} go into the walls before it carries",
+                    force(share.gap_force)
+                )
+            } else {
+                "the preload does not close the gap: the walls carry all".to_owned()
+            }
         )
     };
     vec![

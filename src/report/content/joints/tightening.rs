@@ -1,24 +1,33 @@
 //! What to set the wrench to, and what it leaves in the bolt.
 
+use crate::model::Model;
 use crate::model::joint::Joint;
-use crate::report::content::{Line, quantity};
+use crate::report::content::table::{Cell, Column, Group, Row, Table};
+use crate::report::content::{Line, names, quantity};
+use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 use crate::units::{Digits, Shown};
 
-use super::{bolts_in_words, force, requirements};
+use super::{bolts_in_words, each, force, requirements};
 
 /// Torque, friction, preload and its losses, as they follow from each other.
 #[must_use]
-pub fn lines(joint: &Joint, result: &JointResult) -> Vec<Line> {
+pub fn lines(
+    model: &Model,
+    evaluation: &Evaluation,
+    joint: &Joint,
+    result: &JointResult,
+) -> Vec<Line> {
     let (preload, stack) = (&result.preload, &result.stack);
     let length = quantity::with_digits(stack.bolt_length, Shown::Millimetre, Digits::Decimals(0));
     let mut bolts = Line::new(
         "bolts",
         format!("{}, {length} long at least", bolts_in_words(joint)),
     );
-    bolts.verdict = Some(requirements::of_joint(result));
-    let mut lines = vec![
-        bolts,
+    bolts.verdict = Some(requirements::of_joint(evaluation, joint, result));
+    let mut lines = vec![bolts];
+    lines.extend(governs(model, result));
+    lines.extend([
         Line::new("torque to set", torque(joint, result)),
         Line::new(
             "friction",
@@ -40,7 +49,7 @@ pub fn lines(joint: &Joint, result: &JointResult) -> Vec<Line> {
                 ratio(preload.scatter),
             ),
         ),
-    ];
+    ]);
     lines.push(Line::new("lost after that", losses(result)));
     lines.push(Line::new(
         "clamp force left",
@@ -55,6 +64,55 @@ pub fn lines(joint: &Joint, result: &JointResult) -> Vec<Line> {
         ),
     ));
     lines
+}
+
+/// The requirement that decides, with what it uses of its limit.
+fn governs(model: &Model, result: &JointResult) -> Option<Line> {
+    let one = requirements::governing(result)?;
+    let used = quantity::share(one.utilisation());
+    let load = one.load.map_or_else(
+        || "before any load".to_owned(),
+        |load| format!("in {}", names::load(model, load)),
+    );
+    Some(Line::new(
+        "what governs",
+        format!("{} {load}: {used} of its limit used", one.title),
+    ))
+}
+
+/// One row a joint: the numbers of its tightening, for programs.
+#[must_use]
+pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
+    Table {
+        id: "joint_preload",
+        about: "Tightening of each joint, for one bolt.".to_owned(),
+        item: "joint",
+        columns: vec![
+            Column::number("preload_most", "most preload", Shown::Newton),
+            Column::number("preload_least", "least preload", Shown::Newton),
+            Column::number("embedding", "lost by settling", Shown::Newton),
+            Column::number("thermal_loss", "lost by cold or heat", Shown::Newton),
+            Column::number("thermal_gain", "added by cold or heat", Shown::Newton),
+            Column::number("load_factor", "load factor", Shown::Number),
+        ],
+        groups: vec![Group::plain(
+            each(model, evaluation)
+                .map(|(_, joint, result)| {
+                    let preload = &result.preload;
+                    let numbers = [
+                        preload.most,
+                        preload.least,
+                        preload.embedding,
+                        preload.thermal_loss,
+                        preload.thermal_gain,
+                        result.stack.load_factor,
+                    ];
+                    Row::new(&joint.name, numbers.map(Cell::Number).to_vec())
+                })
+                .collect(),
+        )],
+        note: None,
+    }
 }
 
 fn torque(joint: &Joint, result: &JointResult) -> String {

@@ -40,6 +40,12 @@ pub(super) struct Label {
 /// The whole section.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Pieces {
+    /// Pieces of the base come first in `cut`: so many.
+    pub(super) of_base: usize,
+    /// Half of the hole in the walls of a rail; `None` in a solid part, which is drawn around its holes.
+    pub(super) bore: Option<f64>,
+    /// Depth of the base.
+    pub(super) depth: f64,
     pub(super) cut: Vec<Piece>,
     /// Names in the order in which they get their slants.
     pub(super) materials: Vec<String>,
@@ -84,6 +90,7 @@ impl Pieces {
             materials: Vec::new(),
         };
         built.base(model, base_half);
+        let of_base = built.cut.len();
         let depth = match &joint.base {
             Base::Rail(base) => base.depth,
             Base::Solid(solid) => solid.thickness,
@@ -126,6 +133,9 @@ impl Pieces {
             .fold(aside + thread.flats / 2.0, |far, spot| far.max(spot[0].abs()));
         let (cut, materials) = (built.cut, built.materials);
         Self {
+            of_base,
+            bore: bore(joint),
+            depth,
             cut,
             materials,
             under_head: high,
@@ -151,6 +161,14 @@ impl Pieces {
             && high > low
             && self.reach > 0.0
     }
+}
+
+/// A sleeve through the walls needs a hole of its own size.
+fn bore(joint: &Joint) -> Option<f64> {
+    joint.base.rail()?;
+    let sleeve = joint.sleeve.as_ref();
+    let through = sleeve.filter(|sleeve| sleeve.seat == Seat::Through);
+    Some(through.map_or(joint.bolt.hole, |sleeve| sleeve.outer) / 2.0)
 }
 
 fn is_channel(model: &Model, joint: &Joint) -> bool {
