@@ -14,7 +14,7 @@ use super::check::{self, Check};
 use super::creep::{Creep, creep};
 use super::envelope::{Envelope, envelopes};
 use super::frame_twist::{FrameTwist, frame_twist};
-use super::joint::{JointResult, joints};
+use super::joint::{JointResult, joints, sizing};
 use super::resting::Resting;
 
 /// Everything computed from one model.
@@ -81,6 +81,10 @@ pub struct ModesAt {
 /// says so in its own [`LoadResult`].
 pub fn evaluate(model: &Model) -> Result<Evaluation, StaticsFailure> {
     let mut evaluation = results(model, &model.isolators)?;
+    // Not in `results`, which the scatter of the isolators asks for twice more.
+    for joint in &mut evaluation.joints {
+        joint.sizing = sizing::size(model, &evaluation.loads, joint.joint);
+    }
     evaluation.checks = check::all(model, &evaluation);
     Ok(evaluation)
 }

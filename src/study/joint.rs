@@ -9,6 +9,7 @@ pub mod preload;
 pub mod rail_clamp;
 pub mod requirement;
 pub mod sharing;
+pub mod sizing;
 pub mod stack;
 
 use crate::model::Model;
@@ -19,6 +20,7 @@ use preload::Preload;
 use rail_clamp::RailClamp;
 use requirement::{Requirement, Unjudged};
 use sharing::LoadedJoint;
+use sizing::Sizing;
 use stack::Stack;
 
 /// One joint over all load cases.
@@ -38,6 +40,8 @@ pub struct JointResult {
     pub requirements: Vec<Requirement>,
     /// What is required and cannot be judged by what the file says.
     pub unjudged: Vec<Unjudged>,
+    /// The lightest sizes that hold; `None` when the file does not ask for them.
+    pub sizing: Option<Sizing>,
 }
 
 /// Every joint of the model under the reactions of these load cases.
@@ -72,5 +76,6 @@ pub(super) fn of_joint(
         loads,
         requirements,
         unjudged: requirement::unjudged(model, joint),
+        sizing: None,
     }
 }

@@ -61,7 +61,7 @@ pub struct SleeveShare {
     pub force: f64,
     /// Stress in it \[Pa\].
     pub stress: f64,
-    /// Largest gap at which it still carries and no wall yields \[m\].
+    /// Largest gap at which it still carries and neither wall nor plate yields \[m\].
     pub allowed_gap: f64,
     /// Whether the most preload closes its gap; else the walls carry all.
     pub carries: bool,
@@ -245,6 +245,12 @@ impl Sides {
         let share = |plate: f64| self.face / (self.face + plate);
         self.plates.into_iter().map(share).fold(0.0, f64::max)
     }
+
+    /// Share of the force that a plate on the side walls takes; `None` where none stands there.
+    fn plate_share(&self) -> Option<f64> {
+        let [near, _] = self.plates;
+        (near > 0.0).then(|| near / (self.face + near))
+    }
 }
 
 impl RailClamp {
@@ -263,10 +269,16 @@ impl RailClamp {
             1.0
         };
         let face_yield = squeeze.first_yield / sides.face_share();
+        let plate_yield = shape.zip(joint.plate.as_ref()).and_then(|(rail, plate)| {
+            let strip = beam(plate, &rail, joint.pattern.len());
+            let share = sides.plate_share()?;
+            Some(strip.first_yield(plate.material.yield_strength) / share)
+        });
+        let first_yield = plate_yield.map_or(face_yield, |plate| plate.min(face_yield));
         let sleeve = joint
             .sleeve
             .as_ref()
-            .map(|sleeve| sleeve_share(sleeve, preload, &sides, face_yield));
+            .map(|sleeve| sleeve_share(sleeve, preload, &sides, first_yield));
         Some(Self {
             patch: squeeze.patch,
             effective_length: squeeze.effective_length,
@@ -312,7 +324,12 @@ fn tube(sleeve: &Sleeve) -> Tube {
     }
 }
 
-fn sleeve_share(sleeve: &Sleeve, preload: &Preload, sides: &Sides, face_yield: f64) -> SleeveShare {
+fn sleeve_share(
+    sleeve: &Sleeve,
+    preload: &Preload,
+    sides: &Sides,
+    first_yield: f64,
+) -> SleeveShare {
     let (tube, closing) = (tube(sleeve), sides.closing());
     let rate = tube.stiffness(sleeve.material.youngs_modulus);
     let most = preload.hottest();
@@ -323,7 +340,7 @@ fn sleeve_share(sleeve: &Sleeve, preload: &Preload, sides: &Sides, face_yield: f
         let share = tightened(most, sleeve.gap, closing, rate);
         (share.gap_force, share.sleeve)
     };
-    let allowed = allowed_gap(preload.least, face_yield, closing);
+    let allowed = allowed_gap(preload.least, first_yield, closing);
     // Plates on both sides that stand on the side walls clamp there as well: only yield limits the gap.
     let allowed_gap = if sides.plates.contains(&0.0) {
         allowed.smaller()

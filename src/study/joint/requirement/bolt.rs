@@ -26,9 +26,6 @@ const CYCLES: f64 = 2e6;
 /// (from memory). The middle between the two parts inch grades in the same way.
 const DUCTILE: f64 = 935e6;
 
-/// Rounding of a torque that was computed from the permissible preload and turned back into it.
-const ROUNDING: f64 = 1e-9;
-
 /// Threads that do not count at the ends of an engagement.
 ///
 /// # Source
@@ -36,7 +33,11 @@ const ROUNDING: f64 = 1e-9;
 const LOST_THREADS: f64 = 2.0;
 
 pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
-    let mut found = vec![tightening(case)];
+    let mut found = Vec::new();
+    // A torque that was not stated is computed to use the bolt up to its limit, and no further.
+    if case.preload.is_stated {
+        found.push(tightening(case));
+    }
     found.extend(in_service(case));
     found.extend(separation(case));
     found.extend(fatigue(case));
@@ -51,7 +52,7 @@ fn tightening(case: &Case<'_>) -> Requirement {
         title: "bolt while it is tightened, friction lowest".to_owned(),
         load: None,
         value: case.preload.most,
-        limit: case.preload.permissible * (1.0 + ROUNDING),
+        limit: case.preload.permissible,
         sense: Sense::AtMost,
         unit: Shown::Newton,
         advisory: false,
