@@ -30,11 +30,10 @@ impl Exit {
     }
 
     /// What some verdicts come to; always success when `forgiven`.
-    pub(crate) fn of_verdicts(
-        verdicts: impl IntoIterator<Item = Verdict>,
-        forgiven: bool,
-    ) -> Self {
-        let fails = verdicts.into_iter().any(|verdict| verdict == Verdict::Fails);
+    pub(crate) fn of_verdicts(verdicts: impl IntoIterator<Item = Verdict>, forgiven: bool) -> Self {
+        let fails = verdicts
+            .into_iter()
+            .any(|verdict| verdict == Verdict::Fails);
         if fails && !forgiven {
             Self::ChecksFail
         } else {

@@ -2,7 +2,7 @@
 //!
 //! | column | meaning |
 //! |---|---|
-//! | `table` | `reactions`, `deflections`, `isolators`, `joints`, `joint_preload`, `joint_requirements`, `joint_bolts`, `clearances`, `envelopes`, `modes`, `axes`, `checks`, `loads`, `parts` or `mounts` |
+//! | `table` | `reactions`, `deflections`, `isolators`, `joints`, `joint_preload`, `joint_requirements`, `joint_sizes`, `joint_bolts`, `clearances`, `envelopes`, `modes`, `axes`, `checks`, `loads`, `parts` or `mounts` |
 //! | `load` | load case, empty where there is none |
 //! | `item` | mount, clearance, point and direction, number of the mode, check, part, isolator, joint, `JOINT: REQUIREMENT`, `JOINT: bolt 1` |
 //! | `quantity` | what the value is, such as `deflection_w` |
@@ -52,7 +52,10 @@ pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, csv::E
         mass::parts(model),
         mass::mounts(model),
     ];
-    for table in tables.iter().chain(&joints::tables(model, evaluation, None)) {
+    for table in tables
+        .iter()
+        .chain(&joints::tables(model, evaluation, None))
+    {
         write(&mut writer, table)?;
     }
     finished(writer)

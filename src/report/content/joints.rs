@@ -4,6 +4,7 @@ pub mod assembly;
 pub mod bolts;
 pub mod requirements;
 pub mod sheet;
+pub mod sizes;
 pub mod squeezed;
 pub mod stack;
 pub mod tightening;
@@ -35,9 +36,7 @@ pub fn section(model: &Model, evaluation: &Evaluation) -> Section {
     }
     if !evaluation.joints.is_empty() {
         blocks.push(Block::Heading("Before you rely on them".to_owned()));
-        blocks.push(Block::List(
-            assembly::CAUTIONS.map(str::to_owned).to_vec(),
-        ));
+        blocks.push(Block::List(assembly::CAUTIONS.map(str::to_owned).to_vec()));
     }
     Section {
         id: "joints",

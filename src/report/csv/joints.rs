@@ -1,7 +1,7 @@
 //! The tables of joints as a program reads them: the name of the joint before that of each row.
 
 use crate::model::Model;
-use crate::report::content::joints::{bolts, each, requirements, table, tightening};
+use crate::report::content::joints::{bolts, each, requirements, sizes, table, tightening};
 use crate::report::content::table::Table;
 use crate::study::evaluate::Evaluation;
 
@@ -19,7 +19,12 @@ pub(super) fn tables(model: &Model, evaluation: &Evaluation, only: Option<usize>
         group.rows.retain(|row| names.contains(&row.item.as_str()));
     }
     for (_, joint, result) in chosen() {
-        tables.push(named(requirements::table(model, evaluation, joint, result), &joint.name));
+        tables.push(named(
+            requirements::table(model, evaluation, joint, result),
+            &joint.name,
+        ));
+        let sizes = result.sizing.as_ref();
+        tables.extend(sizes.map(|found| named(sizes::table(model, found), &joint.name)));
         tables.push(named(bolts::table(model, result), &joint.name));
     }
     tables

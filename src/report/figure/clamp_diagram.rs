@@ -67,10 +67,15 @@ pub fn clamp_diagram(
         right: WIDTH - MARGIN,
         bottom: top + HIGH,
     };
-    let svg = sheet("clamp diagram", area.bottom + AXIS_FOOT + LETTER * 0.6, &alt, |canvas| {
-        springs.draw_key(canvas);
-        springs.draw(canvas, area);
-    })?;
+    let svg = sheet(
+        "clamp diagram",
+        area.bottom + AXIS_FOOT + LETTER * 0.6,
+        &alt,
+        |canvas| {
+            springs.draw_key(canvas);
+            springs.draw(canvas, area);
+        },
+    )?;
     Ok(Figure {
         svg,
         title: format!("Clamp diagram of {name}"),
@@ -174,11 +179,7 @@ impl Springs {
             Pen::new(MUTED, 1.5).run(Run::Dotted),
         );
         let top = self.most.max(self.clamp + self.load_factor * pulled);
-        canvas.line(
-            at(0.0, 0.0),
-            at(top * self.bolt, top),
-            Pen::new(INK, 2.0),
-        );
+        canvas.line(at(0.0, 0.0), at(top * self.bolt, top), Pen::new(INK, 2.0));
         for (preload, pen) in [
             (self.most, Pen::new(ACCENT_1, 1.75)),
             (self.least, Pen::new(ACCENT_3, 1.75).run(Run::Dashed)),
@@ -204,7 +205,10 @@ impl Springs {
         let steps = 40;
         for step in 0..=steps {
             let share = f64::from(step) / f64::from(steps);
-            placer.take(Area::around(at(share * self.most * self.bolt, share * self.most), 4.0));
+            placer.take(Area::around(
+                at(share * self.most * self.bolt, share * self.most),
+                4.0,
+            ));
             for preload in [self.most, self.least, self.clamp] {
                 let elongation = preload * (self.bolt + share * self.parts);
                 placer.take(Area::around(at(elongation, preload * (1.0 - share)), 4.0));
@@ -290,7 +294,10 @@ impl Springs {
             force(self.opens_at())
         );
         if let Some((pull, load)) = &self.pull {
-            text.push_str(&format!(" The largest pull is {}, in {load}.", force(*pull)));
+            text.push_str(&format!(
+                " The largest pull is {}, in {load}.",
+                force(*pull)
+            ));
         }
         text
     }

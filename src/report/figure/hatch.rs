@@ -162,7 +162,9 @@ mod tests {
         for a in 0..STYLES.len() {
             for b in 0..a {
                 let (a, b) = (Hatch::of(a), Hatch::of(b));
-                assert!(a.angle.to_bits() != b.angle.to_bits() || a.step.to_bits() != b.step.to_bits());
+                assert!(
+                    a.angle.to_bits() != b.angle.to_bits() || a.step.to_bits() != b.step.to_bits()
+                );
             }
         }
     }

@@ -90,7 +90,10 @@ impl<'a> Face<'a> {
         };
         let mut half = [reach(0), reach(1)];
         if let Some(plate) = &joint.plate {
-            half = [half[0].max(plate.length / 2.0), half[1].max(plate.width / 2.0)];
+            half = [
+                half[0].max(plate.length / 2.0),
+                half[1].max(plate.width / 2.0),
+            ];
         }
         if let Base::Rail(base) = &joint.base {
             half[1] = half[1].max(base.face_width / 2.0);
@@ -118,7 +121,11 @@ impl<'a> Face<'a> {
     fn draw(&self, canvas: &mut Canvas<'_>, case: Option<&str>) {
         if let (Some(loaded), Some(case)) = (self.loaded, case) {
             let [x, y, z] = [0, 1, 2].map(|axis| loaded.wrench.force[axis]);
-            let side = if z > 0.0 { "pulls it off" } else { "presses it on" };
+            let side = if z > 0.0 {
+                "pulls it off"
+            } else {
+                "presses it on"
+            };
             canvas.text((8.0, LETTER * 0.8), case, Lettering::plain().bold());
             let text = format!(
                 "the mount {side} with {} and pushes along the face with {}",
@@ -215,7 +222,11 @@ impl<'a> Face<'a> {
                 canvas.arrow(from, to, Pen::new(ACCENT_2, 2.0));
                 placer.take(Area::around(to, 8.0));
             }
-            let word = if bolt.axial > 0.0 { "pulled" } else { "relieved" };
+            let word = if bolt.axial > 0.0 {
+                "pulled"
+            } else {
+                "relieved"
+            };
             let text = format!("{}: {word} {}", place + 1, force(bolt.axial.abs()));
             let how = Lettering::plain();
             placer.label(canvas, from, &text, how, FAR);
@@ -239,20 +250,11 @@ impl<'a> Face<'a> {
         canvas.arrow(corner, (corner.0, corner.1 - 34.0), pen);
         let how = Lettering::muted();
         canvas.text((corner.0 + 40.0, corner.1), "x", how);
-        canvas.text(
-            (corner.0, corner.1 - 42.0),
-            "y",
-            how.align(HPos::Center),
-        );
+        canvas.text((corner.0, corner.1 - 42.0), "y", how.align(HPos::Center));
     }
 }
 
-fn alt_text(
-    name: &str,
-    joint: &Joint,
-    loaded: Option<&LoadedJoint>,
-    case: Option<&str>,
-) -> String {
+fn alt_text(name: &str, joint: &Joint, loaded: Option<&LoadedJoint>, case: Option<&str>) -> String {
     let mut text = format!(
         "Face of joint {name} with {} bolts {}.",
         joint.pattern.len(),
@@ -265,7 +267,11 @@ fn alt_text(
             .iter()
             .enumerate()
             .map(|(place, bolt)| {
-                let word = if bolt.axial > 0.0 { "pulled" } else { "relieved" };
+                let word = if bolt.axial > 0.0 {
+                    "pulled"
+                } else {
+                    "relieved"
+                };
                 format!(
                     " bolt {} is {word} by {} and pushed along the face by {}",
                     place + 1,

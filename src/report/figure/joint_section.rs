@@ -157,7 +157,10 @@ impl<'a> Sheet<'a> {
             return;
         };
         for &y in &self.pieces.bolts {
-            let (a, b) = (self.at(y - half, -self.pieces.depth), self.at(y + half, 0.0));
+            let (a, b) = (
+                self.at(y - half, -self.pieces.depth),
+                self.at(y + half, 0.0),
+            );
             canvas.block((a.0, a.1 + 1.5), (b.0, b.1 - 1.5), PAPER, 1.0);
         }
     }
@@ -173,7 +176,11 @@ impl<'a> Sheet<'a> {
                 let inner = self.at(bolt + side * sleeve.inner / 2.0, self.pieces.sleeve_end);
                 let outer = self.at(bolt + side * sleeve.outer / 2.0, self.pieces.sleeve_end);
                 canvas.block(inner, (outer.0, outer.1 - open), PAPER, 1.0);
-                canvas.line((inner.0, inner.1 - open), (outer.0, outer.1 - open), Pen::new(INK, 1.25));
+                canvas.line(
+                    (inner.0, inner.1 - open),
+                    (outer.0, outer.1 - open),
+                    Pen::new(INK, 1.25),
+                );
             }
         }
     }
@@ -249,7 +256,9 @@ fn caption(joint: &Joint, pieces: &Pieces, enlarged: bool) -> String {
         text.push_str(" Bolts behind each other are drawn once.");
     }
     if pieces.is_channel {
-        text.push_str(" An open channel needs a spacer block between its flanges, which is not drawn.");
+        text.push_str(
+            " An open channel needs a spacer block between its flanges, which is not drawn.",
+        );
     }
     text
 }

@@ -23,12 +23,15 @@ pub fn notes(joint: &Joint) -> Vec<String> {
     }
     notes.push(match joint.washer {
         Some(_) => "Put the hardened washers under head and nut; soft ones settle.".to_owned(),
-        None => "Where washers are used, take hardened ones under head and nut; soft ones settle.".to_owned(),
+        None => "Where washers are used, take hardened ones under head and nut; soft ones settle."
+            .to_owned(),
     });
     if let Base::Solid(solid) = &joint.base
         && solid.engagement.is_some()
     {
-        notes.push("Clean the tapped holes to the bottom, and see that no bolt ends on it.".to_owned());
+        notes.push(
+            "Clean the tapped holes to the bottom, and see that no bolt ends on it.".to_owned(),
+        );
     }
     if let Some(polymer) = &joint.polymer
         && polymer.role == PolymerRole::Locates
@@ -39,7 +42,9 @@ pub fn notes(joint: &Joint) -> Vec<String> {
         "Lubricate as the file says ({}) and no other way: what is oiled besides is tightened too far, what is dry too little.",
         joint.bolt.lubrication.name
     ));
-    notes.push("Tighten with the powertrain settled on its mounts, not hung from the hoist.".to_owned());
+    notes.push(
+        "Tighten with the powertrain settled on its mounts, not hung from the hoist.".to_owned(),
+    );
     notes.push(match joint.pattern.len() {
         0 | 1 => "Tighten in two steps: half the torque, then all of it.".to_owned(),
         2 => "Tighten in turn: half the torque at both bolts, then all of it at both, then the first once more.".to_owned(),

@@ -59,12 +59,7 @@ fn untaken(loaded: &LoadedJoint) -> Option<String> {
         .into_iter()
         .zip(loaded.untaken)
         .filter(|(_, moment)| moment.abs() > least)
-        .map(|(axis, moment)| {
-            format!(
-                "{} {axis}",
-                quantity::with_unit(moment, Shown::NewtonMetre)
-            )
-        })
+        .map(|(axis, moment)| format!("{} {axis}", quantity::with_unit(moment, Shown::NewtonMetre)))
         .collect();
     (!words.is_empty()).then(|| {
         format!(

@@ -45,7 +45,9 @@ fn title_of_check(joint: &Joint, title: &str) -> String {
 #[must_use]
 pub fn of_joint(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Verdict {
     let judged = ordered(evaluation, joint, result);
-    let worst = judged.first().map_or(Verdict::NotChecked, |one| one.verdict);
+    let worst = judged
+        .first()
+        .map_or(Verdict::NotChecked, |one| one.verdict);
     // What is left open is worse than ok and better than what is known to be short.
     if worst == Verdict::Ok && !result.unjudged.is_empty() {
         return Verdict::NotChecked;
@@ -131,12 +133,7 @@ pub fn pulled_most(result: &JointResult) -> Option<(usize, f64)> {
 
 /// One row a requirement.
 #[must_use]
-pub fn table(
-    model: &Model,
-    evaluation: &Evaluation,
-    joint: &Joint,
-    result: &JointResult,
-) -> Table {
+pub fn table(model: &Model, evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Table {
     let judged = ordered(evaluation, joint, result);
     let judged = judged.into_iter().map(|one| row(model, one));
     let open = result.unjudged.iter().map(open_row);
@@ -205,7 +202,10 @@ pub fn cures(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Ve
         .filter(|one| !one.required.holds() && !one.required.cure.is_empty())
         .map(|one| {
             let required = one.required;
-            format!("What would mend it ({}): {}.", required.title, required.cure)
+            format!(
+                "What would mend it ({}): {}.",
+                required.title, required.cure
+            )
         });
     let open = result
         .unjudged

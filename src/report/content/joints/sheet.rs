@@ -2,11 +2,11 @@
 
 use crate::model::Model;
 use crate::model::joint::Joint;
-use crate::report::content::{Block, Drawing, Plate};
+use crate::report::content::{Block, Drawing, Line, Plate};
 use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 
-use super::{assembly, bolts, requirements, squeezed, stack, tightening};
+use super::{assembly, bolts, requirements, sizes, squeezed, stack, tightening};
 
 /// Everything but the name; `place` is the one in `Evaluation::joints`.
 #[must_use]
@@ -28,6 +28,13 @@ pub fn blocks(
     let cures = requirements::cures(evaluation, joint, result);
     if !cures.is_empty() {
         blocks.push(Block::List(cures));
+    }
+    if let Some(sizing) = &result.sizing {
+        blocks.push(Block::Table(sizes::table(model, sizing)));
+        blocks.push(Block::Lines(vec![Line::new(
+            "their `pattern`",
+            sizes::pattern(sizing),
+        )]));
     }
     blocks.push(Block::plate(Drawing::ClampDiagram { joint: place }));
     blocks.push(Block::Table(stack::table(result)));

@@ -72,11 +72,11 @@ fn governs(model: &Model, result: &JointResult) -> Option<Line> {
     let used = quantity::share(one.utilisation());
     let load = one.load.map_or_else(
         || "before any load".to_owned(),
-        |load| format!("in {}", names::load(model, load)),
+        |load| names::load(model, load).to_owned(),
     );
     Some(Line::new(
         "what governs",
-        format!("{} {load}: {used} of its limit used", one.title),
+        format!("{} ({load}): {used} of its limit used", one.title),
     ))
 }
 
@@ -122,7 +122,10 @@ fn torque(joint: &Joint, result: &JointResult) -> String {
     } else {
         "90 % of the yield strength of the bolt where friction is lowest"
     };
-    format!("{torque} at each bolt, {} ({from})", joint.bolt.tightening.name)
+    format!(
+        "{torque} at each bolt, {} ({from})",
+        joint.bolt.tightening.name
+    )
 }
 
 fn losses(result: &JointResult) -> String {

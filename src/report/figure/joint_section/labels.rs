@@ -49,7 +49,11 @@ pub(super) fn draw(sheet: &Sheet<'_>, canvas: &mut Canvas<'_>) {
 }
 
 fn left(sheet: &Sheet<'_>) -> Vec<Word> {
-    let labels = sheet.pieces.cut.iter().filter_map(|piece| piece.label.as_ref());
+    let labels = sheet
+        .pieces
+        .cut
+        .iter()
+        .filter_map(|piece| piece.label.as_ref());
     labels
         .map(|label| {
             let text = format!("{} {}", label.what, millimetres(label.thickness));
@@ -169,7 +173,11 @@ fn depth(sheet: &Sheet<'_>, canvas: &mut Canvas<'_>, depth: f64) {
     canvas.arrow((x, middle), (x, near.1), pen);
     canvas.arrow((x, middle), (x, far.1), pen);
     let how = Lettering::plain().align(HPos::Right);
-    canvas.plate((x - 6.0, middle), &format!("rail {}", millimetres(depth)), how);
+    canvas.plate(
+        (x - 6.0, middle),
+        &format!("rail {}", millimetres(depth)),
+        how,
+    );
 }
 
 /// A width between two arrows below the cut.

@@ -109,12 +109,22 @@ impl Pieces {
         // From the face of the base up, then from its far side down.
         let mut high = shoulder;
         for layer in layers.iter().take(split).rev() {
-            built.layer(layer.kind, &layer.material, [high, high + layer.thickness], foot_half);
+            built.layer(
+                layer.kind,
+                &layer.material,
+                [high, high + layer.thickness],
+                foot_half,
+            );
             high += layer.thickness;
         }
         let mut low = -depth;
         for layer in layers.iter().skip(split + 1) {
-            built.layer(layer.kind, &layer.material, [low - layer.thickness, low], foot_half);
+            built.layer(
+                layer.kind,
+                &layer.material,
+                [low - layer.thickness, low],
+                foot_half,
+            );
             low -= layer.thickness;
         }
         let sleeve_end = built.sleeve();
@@ -130,7 +140,9 @@ impl Pieces {
             .cut
             .iter()
             .flat_map(|piece| piece.rings.iter().flatten())
-            .fold(aside + thread.flats / 2.0, |far, spot| far.max(spot[0].abs()));
+            .fold(aside + thread.flats / 2.0, |far, spot| {
+                far.max(spot[0].abs())
+            });
         let (cut, materials) = (built.cut, built.materials);
         Self {
             of_base,
@@ -152,7 +164,10 @@ impl Pieces {
     }
 
     pub(super) fn is_finite(&self) -> bool {
-        let spots = self.cut.iter().flat_map(|piece| piece.rings.iter().flatten());
+        let spots = self
+            .cut
+            .iter()
+            .flat_map(|piece| piece.rings.iter().flatten());
         let [low, high] = self.heights;
         let mut numbers = spots.flatten().chain(&self.heights).chain(&self.bolts);
         numbers.all(|number| number.is_finite())
@@ -172,7 +187,10 @@ fn bore(joint: &Joint) -> Option<f64> {
 }
 
 fn is_channel(model: &Model, joint: &Joint) -> bool {
-    let rail = joint.base.rail().and_then(|base| model.rails.get(base.rail));
+    let rail = joint
+        .base
+        .rail()
+        .and_then(|base| model.rails.get(base.rail));
     rail.is_some_and(|rail| matches!(rail.profile, Profile::Channel { .. }))
 }
 
@@ -239,7 +257,11 @@ impl Builder<'_> {
                 let ends = [-solid.thickness, 0.0];
                 if let Some(depth) = solid.engagement.filter(|depth| *depth < solid.thickness) {
                     // Below the bolt the part is whole.
-                    self.push(vec![block([-half, -solid.thickness], [half, -depth])], &name, None);
+                    self.push(
+                        vec![block([-half, -solid.thickness], [half, -depth])],
+                        &name,
+                        None,
+                    );
                     self.strips([-depth, 0.0], hole, half, &name);
                 } else {
                     self.strips(ends, hole, half, &name);
@@ -341,7 +363,10 @@ fn circle([y, z]: [f64; 2], radius: f64) -> Vec<[f64; 2]> {
 
 /// Rectangle between its lower left and its upper right corner, with round corners.
 fn rounded(a: [f64; 2], b: [f64; 2], radius: f64) -> Vec<[f64; 2]> {
-    let radius = radius.min((b[0] - a[0]) / 2.0).min((b[1] - a[1]) / 2.0).max(0.0);
+    let radius = radius
+        .min((b[0] - a[0]) / 2.0)
+        .min((b[1] - a[1]) / 2.0)
+        .max(0.0);
     let corners = [
         [b[0] - radius, b[1] - radius],
         [a[0] + radius, b[1] - radius],
