@@ -129,7 +129,7 @@ impl Pieces {
         }
         let sleeve_end = built.sleeve();
         let tapped = matches!(&joint.base, Base::Solid(solid) if solid.engagement.is_some());
-        let nut = (!tapped).then(|| [low - NUT * thread.nominal, low]);
+        let nut = (!tapped).then_some([low - NUT * thread.nominal, low]);
         let bolt_end = match &joint.base {
             Base::Solid(solid) if tapped => -solid.engagement.unwrap_or(solid.thickness),
             _ => (high - result.stack.bolt_length).min(low - NUT * thread.nominal),
