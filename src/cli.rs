@@ -14,6 +14,7 @@ mod explain;
 mod failure;
 mod files;
 mod isolator;
+mod joint;
 mod man;
 mod messages;
 mod new;
@@ -50,6 +51,7 @@ fn command(console: &Console, command: &Command) -> Result<Exit, Failure> {
         Command::Report(asked) => report::run(console, asked),
         Command::Solve(asked) => solve::run(console, asked),
         Command::Isolator(asked) => isolator::run(console, asked),
+        Command::Joint(asked) => joint::run(console, asked),
         Command::Explain(asked) => explain::run(console, asked),
         Command::Units(asked) => units::run(console, asked),
         Command::Completions(asked) => completions::run(console, asked),

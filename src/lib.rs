@@ -31,7 +31,7 @@
 //! # Reading order
 //!
 //! [`units`], [`spatial`], [`numeric`], [`diagnostic`]; then [`model`]; then
-//! [`rigid`] and [`drive`]; then [`study`]; then `report`. A module uses
+//! [`rigid`], [`drive`] and [`strength`]; then [`study`]; then `report`. A module uses
 //! those before it, never those after.
 //!
 //! The library never prints, never ends the process and never reads the
@@ -48,6 +48,7 @@ pub mod numeric;
 pub mod report;
 pub mod rigid;
 pub mod spatial;
+pub mod strength;
 pub mod study;
 pub mod units;
 

@@ -6,12 +6,16 @@
 
 pub mod criteria;
 pub mod drivetrain;
+pub mod fastener;
 pub mod file;
 pub mod isolator;
+pub mod joint;
 pub mod load;
 pub mod mass;
+pub mod material;
 pub mod mount;
 pub mod part;
+pub mod rail;
 mod reader;
 pub mod strain_limit;
 pub mod surroundings;
@@ -19,10 +23,12 @@ pub mod surroundings;
 use criteria::Criteria;
 use drivetrain::{Driveline, Engine};
 use isolator::Isolator;
+use joint::Joint;
 use load::LoadCase;
 use mass::MassProperties;
 use mount::Mount;
 use part::Part;
+use rail::Rail;
 use surroundings::{Clearance, Point, Vehicle};
 
 /// In which state the positions of the file were measured.
@@ -75,6 +81,10 @@ pub struct Model {
     pub points: Vec<Point>,
     /// Gaps that must stay open.
     pub clearances: Vec<Clearance>,
+    /// Rails in the order of the file.
+    pub rails: Vec<Rail>,
+    /// Bolted joints in the order of the file, no two of one mount.
+    pub joints: Vec<Joint>,
     /// What the checks compare with.
     pub criteria: Criteria,
     /// What was taken for granted.

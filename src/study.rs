@@ -9,4 +9,5 @@ pub mod creep;
 pub mod envelope;
 pub mod evaluate;
 pub mod frame_twist;
+pub mod joint;
 mod resting;

@@ -12,7 +12,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use super::exit;
 
 pub(crate) use about::{Completions, Explain, Man, Units};
-pub(crate) use build::{Check, Isolator, New, Report, ResultFormat, Solve, Subject};
+pub(crate) use build::{Check, Isolator, Joint, New, Report, ResultFormat, Solve, Subject};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -98,6 +98,8 @@ pub(crate) enum Command {
     Solve(Solve),
     /// Print the curve and rates of one isolator
     Isolator(Isolator),
+    /// Judge one joint: torque, clamp force, all that is required of it
+    Joint(Joint),
     /// Tell more about the code of a problem
     Explain(Explain),
     /// List the units that values may be written in

@@ -27,7 +27,14 @@ Exit codes:
 impl Exit {
     /// What the checks of an evaluation come to; always success when `forgiven`.
     pub(crate) fn of_checks(checks: &[Check], forgiven: bool) -> Self {
-        let fails = checks.iter().any(|check| check.verdict == Verdict::Fails);
+        Self::of_verdicts(checks.iter().map(|check| check.verdict), forgiven)
+    }
+
+    /// What some verdicts come to; always success when `forgiven`.
+    pub(crate) fn of_verdicts(verdicts: impl IntoIterator<Item = Verdict>, forgiven: bool) -> Self {
+        let fails = verdicts
+            .into_iter()
+            .any(|verdict| verdict == Verdict::Fails);
         if fails && !forgiven {
             Self::ChecksFail
         } else {

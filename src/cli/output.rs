@@ -4,6 +4,7 @@ use bedplate::model::Model;
 use bedplate::model::isolator::Isolator;
 use bedplate::report;
 use bedplate::report::text::{Style, Topic};
+use bedplate::study::check::Verdict;
 use bedplate::study::evaluate::Evaluation;
 
 use super::arguments::{ListFormat, ResultFormat, Subject};
@@ -67,6 +68,39 @@ pub(crate) fn isolator(
     }
 }
 
+/// One joint in one of its forms, and how it came out.
+#[derive(Debug)]
+pub(crate) struct Answer {
+    pub(crate) text: String,
+    pub(crate) verdict: Verdict,
+}
+
+/// One joint of a model, by its place, in one of its forms.
+pub(crate) fn joint(
+    model: &Model,
+    evaluation: &Evaluation,
+    place: usize,
+    format: ListFormat,
+    colour: bool,
+) -> Result<Answer, Failure> {
+    let found = report::content::joints::each(model, evaluation)
+        .find(|(_, _, result)| result.joint == place);
+    let Some((place, joint, result)) = found else {
+        return Err(Failure::plain("this joint was not evaluated"));
+    };
+    let text = match format {
+        ListFormat::Text => report::text::joint(model, evaluation, place, style(colour)),
+        ListFormat::Json => report::json::joint(model, evaluation, joint, result)
+            .map_err(|error| not_written("JSON", &error))?,
+        ListFormat::Csv => report::csv::joint(model, evaluation, place)
+            .map_err(|error| not_written("CSV", &error))?,
+    };
+    Ok(Answer {
+        text,
+        verdict: report::content::joints::requirements::of_joint(evaluation, joint, result),
+    })
+}
+
 fn not_written(form: &str, error: &dyn std::error::Error) -> Failure {
     Failure::plain(format!("the results cannot be written as {form}: {error}"))
 }
@@ -96,5 +130,6 @@ fn topic_of(subject: Subject) -> Topic {
         Subject::Checks => Topic::Checks,
         Subject::Mass => Topic::Mass,
         Subject::Isolators => Topic::Isolators,
+        Subject::Joints => Topic::Joints,
     }
 }

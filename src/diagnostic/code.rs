@@ -80,7 +80,8 @@ codes! {
     /// kind of isolator. `tension` is "allowed", "avoid" or "none".
     UnknownWord = "M012", "unknown word";
     /// A name refers to something that the file does not hold: an isolator, a
-    /// mount, a part, a point, a gear. Names are compared letter by letter.
+    /// mount, a part, a point, a gear, a rail, a material. Names are compared
+    /// letter by letter.
     UnknownName = "M013", "unknown name";
     /// An isolator kind is not one the program knows. They are named by what is
     /// known of the part: "rates", three known rates; "block", rubber between
@@ -107,7 +108,8 @@ codes! {
     /// point than the centre of gravity, mixed units (kg mm2 against kg m2).
     ImpossibleInertia = "M018", "impossible inertia";
     /// Two keys say the same thing in two ways, or one of them leaves the other
-    /// without a meaning; keep one of them.
+    /// without a meaning; keep one of them. In a joint also what cannot be made:
+    /// a weld to a rail that must not be welded, two joints for one mount.
     Conflict = "M019", "keys that exclude each other";
     /// The key needs another section or key to mean anything: a gear a
     /// `[driveline]`, `inclined` pieces a `count` of two or more, the `far_bush` of
@@ -139,8 +141,9 @@ codes! {
     /// (J1 + J2 within 2 % of J3; common practice). Check the sign convention of
     /// the products and the point that the tensor is about.
     SheetLike = "M101", "inertia of a flat sheet";
-    /// An isolator is described but no mount uses it.
-    Unused = "M102", "isolator that no mount uses";
+    /// Something is described but nothing uses it: an isolator without a mount, a
+    /// rail without a joint, a material that nothing is made of.
+    Unused = "M102", "described, but not used";
     /// A limit of an isolator is larger than the free travel to its stop on
     /// either side, so that the stop takes over before the limit is reached and
     /// the limit tells little; or its stiffening begins behind its stop. One of

@@ -12,9 +12,10 @@
 //! | `vehicle`, `point`, `clearance` | what is around the powertrain | [`surroundings`] | none |
 //! | `part` | what is supported | [`part`] | needed |
 //! | `engine`, `driveline` | what drives it | [`drivetrain`] | none |
-//! | `isolator` | what it rests on | [`isolator`] | needed |
-//! | `mount` | where it rests | [`mount`] | needed |
-//! | `loads`, `load` | what it must stand | [`load`] | the usual set |
+//! | `isolator` | what it rests on | [`isolator`](super::isolator) | needed |
+//! | `mount` | where it rests | [`mount`](super::mount) | needed |
+//! | `material`, `rail`, `joint` | how it is bolted | [`material`](super::material), [`rail`](super::rail), [`joint`](super::joint) | none |
+//! | `loads`, `load` | what it must stand | [`load`](super::load) | the usual set |
 //! | `targets` | what the checks compare with | [`criteria`] | common practice |
 //!
 //! `[datum]`, what the positions mean:
@@ -24,20 +25,19 @@
 //! | `origin` | where the origin is, printed in the report | text | needed |
 //! | `fitted` | `"free"`: positions with the rubber unloaded; `"settled"`: resting on it | word | needed |
 
+mod joints;
+mod loads;
+mod supports;
 mod syntax;
-
-use std::collections::HashSet;
 
 use toml::de::DeTable;
 
 use super::criteria::Criteria;
-use super::isolator::Isolator;
-use super::load::{Context, Drive, LoadCase, LoadClass, LoadOrigin, usual};
-use super::mount::Mount;
+use super::load::Context;
 use super::part::Part;
-use super::reader::{Items, NamedItems, Names, Other, Section, Sink, quoted};
+use super::reader::{Items, Other, Section, Sink};
 use super::surroundings::Vehicle;
-use super::{Fitted, Model, criteria, drivetrain, isolator, load, mount, part, surroundings};
+use super::{Fitted, Model, criteria, drivetrain, part, surroundings};
 use crate::diagnostic::{Code, Diagnostic, Severity};
 use crate::model::mass::MassProperties;
 
@@ -133,7 +133,8 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
         names: part_names,
     } = root.items("part", "part");
     let parts = read_all(sections, part::read);
-    let (isolators, mounts, mount_names) = read_supports(&root);
+    let (isolators, mounts, mount_names) = supports::read_supports(&root);
+    let (rails, joints) = joints::read_joints(&root, &mounts, &mount_names);
     let Items {
         sections,
         names: point_names,
@@ -153,7 +154,7 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
         driveline: Other::from_read(&driveline),
         vehicle: Other::from_read(&vehicle),
     };
-    let (loads, modes_at) = read_loads(&root, &context);
+    let (loads, modes_at) = loads::read_loads(&root, &context);
     let criteria = root
         .section("targets")
         .map_or_else(Criteria::default, criteria::read);
@@ -180,47 +181,12 @@ fn read_sections(root: Section<'_>) -> Option<Model> {
         modes_at: modes_at?,
         points: points.into_iter().collect::<Option<_>>()?,
         clearances: clearances.into_iter().collect::<Option<_>>()?,
+        rails: rails.into_iter().collect::<Option<_>>()?,
+        joints: joints.into_iter().collect::<Option<_>>()?,
         criteria,
         assumptions: Vec::new(),
         mass: mass?,
     })
-}
-
-/// Isolators, and the mounts in which they sit.
-fn read_supports<'a>(root: &Section<'a>) -> (Vec<Option<Isolator>>, Vec<Option<Mount>>, Names<'a>) {
-    let NamedItems { sections, names } = root.named_items("isolator", "isolator");
-    let mut places = Vec::with_capacity(sections.len());
-    let mut isolators = Vec::with_capacity(sections.len());
-    for (name, place, section) in sections {
-        places.push((name, place));
-        isolators.push(section.and_then(|section| isolator::read(name, section)));
-    }
-    let Items {
-        sections,
-        names: mount_names,
-    } = root.items("mount", "mount");
-    let mounts = read_all(sections, |section| mount::read(section, &isolators, &names));
-    // With a mount that could not be read nobody knows which isolators are used.
-    let used: Option<HashSet<usize>> = mounts
-        .iter()
-        .map(|mount| mount.as_ref().map(|mount| mount.isolator))
-        .collect();
-    if let Some(used) = used.filter(|used| !used.is_empty()) {
-        for (index, (name, place)) in places.into_iter().enumerate() {
-            if !used.contains(&index) {
-                root.note(
-                    Diagnostic::warning(
-                        Code::Unused,
-                        format!("no mount uses the isolator {}", quoted(name)),
-                        Some(place),
-                    )
-                    .label("not used")
-                    .help("name it as `isolator` of a mount, or take it out"),
-                );
-            }
-        }
-    }
-    (isolators, mounts, mount_names)
 }
 
 /// Mass properties of all parts together; they must fit into the vehicle.
@@ -290,79 +256,4 @@ fn read_datum(section: Section<'_>) -> Option<(String, Fitted)> {
     );
     section.finish();
     Some((origin?, fitted?))
-}
-
-/// All load cases, the one at rest first, and the places of those about which modes are wanted.
-fn read_loads(
-    root: &Section<'_>,
-    context: &Context<'_>,
-) -> (Option<Vec<LoadCase>>, Option<Vec<usize>>) {
-    let own = read_all(root.items("load", "load case").sections, |section| {
-        load::read(section, context)
-    });
-    let options = root.section("loads");
-    let usual = match &options {
-        Some(options) if options.has("usual") => options.flag("usual"),
-        _ => {
-            root.assume(
-                "loads.usual",
-                "true: the usual set of load cases is added (common practice)",
-            );
-            Some(true)
-        }
-    };
-    let sources_are_whole = !matches!(context.engine, Other::Broken)
-        && !matches!(context.driveline, Other::Broken)
-        && usual.is_some();
-    let complete = own.iter().all(Option::is_some);
-    let mut loads = vec![LoadCase::new(
-        LoadCase::AT_REST,
-        LoadClass::Service,
-        LoadOrigin::AtRest,
-    )];
-    let own: Vec<LoadCase> = own.into_iter().flatten().collect();
-    if usual == Some(true) {
-        let taken: HashSet<&str> = own.iter().map(|case| case.name.as_str()).collect();
-        let set = usual::cases(context.engine, context.driveline, context.vehicle);
-        let drives = set.iter().any(|case| case.drive.is_some());
-        if drives && matches!(context.vehicle, Other::Absent) {
-            root.assume(
-                "vehicle",
-                "none is given, so the tyres do not limit the torque of the usual set",
-            );
-        }
-        loads.extend(
-            set.into_iter()
-                .filter(|case| !taken.contains(case.name.as_str())),
-        );
-    }
-    loads.extend(own);
-    let wanted = options.and_then(|options| {
-        let given = options.has("modes");
-        let list = loads.iter().map(|load| load.name.as_str()).collect();
-        let names = Names::new("load case", list, complete && sources_are_whole);
-        let wanted = options.references("modes", &names);
-        options.finish();
-        given.then_some(wanted)
-    });
-    let modes_at = wanted.unwrap_or_else(|| Some(default_modes_at(&loads)));
-    (complete.then_some(loads), modes_at)
-}
-
-/// At rest, and under the largest steady forward torque.
-fn default_modes_at(loads: &[LoadCase]) -> Vec<usize> {
-    let drives_forward = |load: &LoadCase| match load.drive {
-        Some(Drive::Gear { throttle, .. }) => throttle > 0.0,
-        Some(Drive::OutputTorque(torque)) => torque > 0.0,
-        None => false,
-    };
-    let full = loads
-        .iter()
-        .position(|load| load.name == usual::FULL_TORQUE)
-        .or_else(|| {
-            loads
-                .iter()
-                .position(|load| drives_forward(load) && !load.is_service_state())
-        });
-    std::iter::once(0).chain(full).collect()
 }

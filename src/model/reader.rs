@@ -14,6 +14,7 @@ mod group;
 mod list;
 mod names;
 mod sink;
+mod span;
 mod value;
 
 use std::cell::RefCell;
@@ -24,9 +25,9 @@ use toml::de::{DeTable, DeValue};
 
 pub(crate) use bound::Bound;
 pub(crate) use group::{Items, NamedItems};
-pub(crate) use list::{Column, Ends, Pair};
 pub(crate) use names::{Names, unknown_name};
 pub(crate) use sink::{MOST_PROBLEMS, Sink};
+pub(crate) use span::{Column, Ends, Pair};
 use value::{kind_in_words, number_of};
 
 use crate::diagnostic::{Code, Diagnostic, did_you_mean};

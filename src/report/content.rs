@@ -15,6 +15,7 @@ pub mod deflections;
 pub mod finding;
 pub mod frequencies;
 pub mod isolators;
+pub mod joints;
 pub mod loads;
 pub mod mass;
 pub mod method;
@@ -137,6 +138,21 @@ pub enum Drawing {
         /// Which, as a place in `Model::isolators`.
         isolator: usize,
     },
+    /// Section through rail, sleeve, plates and bolt of one joint.
+    JointSection {
+        /// Which, as a place in `Evaluation::joints`.
+        joint: usize,
+    },
+    /// Bolts of one joint seen on its face, with the load that governs.
+    JointFace {
+        /// Which, as a place in `Evaluation::joints`.
+        joint: usize,
+    },
+    /// Force against elongation of one bolt and what it clamps.
+    ClampDiagram {
+        /// Which, as a place in `Evaluation::joints`.
+        joint: usize,
+    },
     /// Remaining gaps.
     Clearances,
     /// Natural frequencies on one line with what excites them.
@@ -169,6 +185,7 @@ pub fn page(model: &Model, evaluation: &Evaluation) -> Page {
             reactions::section(model, evaluation),
             deflections::section(model, evaluation),
             isolators::section(model),
+            joints::section(model, evaluation),
             clearances::section(model, evaluation),
             frequencies::section(model, evaluation),
             shapes::section(model, evaluation),

@@ -2,9 +2,9 @@
 //!
 //! | column | meaning |
 //! |---|---|
-//! | `table` | `reactions`, `deflections`, `isolators`, `clearances`, `envelopes`, `modes`, `axes`, `checks`, `loads`, `parts` or `mounts` |
+//! | `table` | `reactions`, `deflections`, `isolators`, `joints`, `joint_preload`, `joint_requirements`, `joint_sizes`, `joint_bolts`, `clearances`, `envelopes`, `modes`, `axes`, `checks`, `loads`, `parts` or `mounts` |
 //! | `load` | load case, empty where there is none |
-//! | `item` | mount, clearance, point and direction, number of the mode, check, part, isolator |
+//! | `item` | mount, clearance, point and direction, number of the mode, check, part, isolator, joint, `JOINT: REQUIREMENT`, `JOINT: bolt 1` |
 //! | `quantity` | what the value is, such as `deflection_w` |
 //! | `value` | number with all its digits, or words |
 //! | `unit` | unit of the number, empty for plain numbers and words |
@@ -14,6 +14,8 @@
 //! stands alone, so one filter picks any table, case or mount.
 //!
 //! The curve of one isolator is a table of its own: see [`CURVE_HEADS`].
+
+mod joints;
 
 use crate::model::Model;
 use crate::model::isolator::{AXIS_NAMES, Isolator};
@@ -50,7 +52,23 @@ pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, csv::E
         mass::parts(model),
         mass::mounts(model),
     ];
-    for table in &tables {
+    for table in tables
+        .iter()
+        .chain(&joints::tables(model, evaluation, None))
+    {
+        write(&mut writer, table)?;
+    }
+    finished(writer)
+}
+
+/// One joint, with its place in `Evaluation::joints`, in the columns of the document.
+///
+/// # Errors
+/// An error of the writer; in memory none is expected.
+pub fn joint(model: &Model, evaluation: &Evaluation, place: usize) -> Result<String, csv::Error> {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    writer.write_record(HEADS)?;
+    for table in &joints::tables(model, evaluation, Some(place)) {
         write(&mut writer, table)?;
     }
     finished(writer)

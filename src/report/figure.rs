@@ -11,12 +11,16 @@
 
 mod axis;
 mod canvas;
+mod clamp_diagram;
 mod clearances;
 mod deflections;
 #[cfg(test)]
 mod fixture;
 mod frequencies;
+mod hatch;
 mod isolator;
+mod joint_face;
+mod joint_section;
 mod key;
 mod label;
 mod layout;
@@ -30,10 +34,13 @@ mod svg;
 mod tests;
 mod view;
 
+pub use clamp_diagram::clamp_diagram;
 pub use clearances::clearances;
 pub use deflections::deflections;
 pub use frequencies::frequencies;
 pub use isolator::isolator;
+pub use joint_face::joint_face;
+pub use joint_section::joint_section;
 pub use layout::layout;
 pub use mode_shape::mode_shape;
 pub use palette::DARK_CSS;

@@ -74,6 +74,36 @@ isolator = "wedge"
 name = "middle"
 at = "-600, 0, 40 mm"
 isolator = "wedge"
+[rail.main]
+section = "box"
+width = "60 mm"
+height = "120 mm"
+wall = "4 mm"
+material = "S355"
+[[joint]]
+name = "right <to> rail"
+mount = "front right"
+rail = "main"
+through = "width"
+offset = "0, 60, 40 mm"
+pattern = ["-45, 0 mm", "45, 0 mm"]
+bolt = { size = "M12", class = "8.8", friction = [0.10, 0.16], torque = "60 N m" }
+bracket = { thickness = "8 mm", material = "S355" }
+plate = { thickness = "6 mm", material = "S355", both_sides = true }
+sleeve = { outer = "25 mm", inner = "13 mm", gap = "0.05 mm", material = "S235" }
+size = true
+[[joint]]
+name = "middle to tube"
+mount = "middle"
+rail = "tube"
+pattern = ["0, 0 mm"]
+bolt = { size = "M10", class = "10.9" }
+bracket = { thickness = "8 mm", material = "S355" }
+[rail.tube]
+section = "round"
+diameter = "60 mm"
+wall = "3 mm"
+material = "S235"
 [loads]
 usual = false
 [[load]]

@@ -12,7 +12,7 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use crate::model::Model;
 use crate::study::evaluate::Evaluation;
 
-use super::content::{self, Section, cautions};
+use super::content::{self, Block, Section, cautions};
 use super::figure::DARK_CSS;
 
 /// Looks of the page, light, dark and on paper.
@@ -72,9 +72,24 @@ fn section(section: &Section, source: Source<'_>) -> Markup {
     html! {
         section id=(section.id) aria-labelledby=(heading) {
             h2 id=(heading) { (section.heading) }
-            @for block in &section.blocks { (blocks::block(block, source)) }
+            @for (place, block) in section.blocks.iter().enumerate() {
+                (blocks::block(block, source, earlier(&section.blocks, place)))
+            }
         }
     }
+}
+
+/// How many tables of the same kind stand before this block, so that no two get one name.
+fn earlier(blocks: &[Block], place: usize) -> usize {
+    let id = |block: &Block| match block {
+        Block::Table(table) => Some(table.id),
+        _ => None,
+    };
+    let own = blocks.get(place).and_then(id);
+    let before = blocks.iter().take(place);
+    before
+        .filter(|block| own.is_some() && id(block) == own)
+        .count()
 }
 
 #[cfg(test)]

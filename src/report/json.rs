@@ -1,4 +1,4 @@
-//! The results document: one JSON object, in SI, for programs; and that of one [`isolator`].
+//! The results document: one JSON object, in SI, for programs; and those of one [`isolator`] and one [`joint`].
 //!
 //! Units stand in the key names. Positions, displacements and directions are
 //! in vehicle axes (x forward, y left, z up), deflections and rates of mounts
@@ -13,6 +13,7 @@
 
 mod checks;
 mod isolators;
+mod joints;
 mod loads;
 mod model;
 mod modes;
@@ -21,6 +22,7 @@ mod service;
 use serde::Serialize;
 
 pub use isolators::isolator;
+pub use joints::joint;
 
 use crate::model::Model;
 use crate::spatial::{Mat3, Vec3};
@@ -43,6 +45,7 @@ pub fn document(model: &Model, evaluation: &Evaluation) -> Result<String, serde_
         title: &model.title,
         build: model::BuildOut::of(model),
         isolators: isolators::all(model),
+        joints: joints::all(model, evaluation),
         loads: evaluation
             .loads
             .iter()
@@ -78,6 +81,7 @@ struct Results<'a> {
     #[serde(flatten)]
     build: model::BuildOut<'a>,
     isolators: Vec<isolators::IsolatorOut<'a>>,
+    joints: Vec<joints::JointOut<'a>>,
     loads: Vec<loads::LoadOut<'a>>,
     envelopes: Vec<loads::EnvelopeOut<'a>>,
     modes: Vec<modes::ModesOut<'a>>,

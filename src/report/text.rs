@@ -1,8 +1,8 @@
 //! The report as terminal text: at most 80 columns, complete without colour, no box drawing.
 //!
 //! [`summary`] is what a fabricator can act on, on one screen. [`full`] gives
-//! chosen topics with all their tables, [`isolator`] one part with its curve.
-//! All return text and print nothing.
+//! chosen topics with all their tables, [`isolator`] one part with its curve,
+//! [`joint`] one joint. All return text and print nothing.
 
 mod layout;
 mod summary;
@@ -15,8 +15,8 @@ use crate::study::evaluate::Evaluation;
 
 use super::content::finding::Finding;
 use super::content::{
-    Block, Section, axes, checks, clearances, deflections, frequencies, isolators, loads, mass,
-    reactions, shapes, verdicts,
+    Block, Section, axes, checks, clearances, deflections, frequencies, isolators, joints, loads,
+    mass, reactions, shapes, verdicts,
 };
 use layout::{indented, wrap};
 
@@ -64,14 +64,17 @@ pub enum Topic {
     Mass,
     /// Rates of the isolators and what belongs to them.
     Isolators,
+    /// What holds each mount to the chassis.
+    Joints,
 }
 
 impl Topic {
     /// All topics in reading order.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Checks,
         Self::Mass,
         Self::Isolators,
+        Self::Joints,
         Self::Statics,
         Self::Modes,
     ];
@@ -85,6 +88,7 @@ impl Topic {
             Self::Checks => "checks",
             Self::Mass => "mass",
             Self::Isolators => "isolators",
+            Self::Joints => "joints",
         }
     }
 
@@ -111,6 +115,7 @@ impl Topic {
             }],
             Self::Mass => vec![mass::section(model)],
             Self::Isolators => vec![isolators::section(model)],
+            Self::Joints => vec![joints::section(model, evaluation)],
         }
     }
 }
@@ -135,6 +140,26 @@ pub fn isolator(model: &Model, isolator: &Isolator, style: Style) -> String {
     for block in isolators::sheet::blocks(model, isolator) {
         lines.push(String::new());
         lines.extend(block_lines(&block, style));
+    }
+    joined(&lines)
+}
+
+/// All that is known of one joint, with its place in `Evaluation::joints`; empty when there is none. Ends with a line end.
+#[must_use]
+pub fn joint(model: &Model, evaluation: &Evaluation, place: usize, style: Style) -> String {
+    let mut lines = Vec::new();
+    for (_, joint, result) in joints::each(model, evaluation).filter(|one| one.0 == place) {
+        lines.extend(wrap(&joints::title(model, joint), WIDTH));
+        let cautions = joints::assembly::CAUTIONS.map(str::to_owned).to_vec();
+        let mut blocks = joints::sheet::blocks(model, evaluation, joint, result, place);
+        blocks.push(Block::List(cautions));
+        for block in &blocks {
+            let of_block = block_lines(block, style);
+            if !of_block.is_empty() {
+                lines.push(String::new());
+                lines.extend(of_block);
+            }
+        }
     }
     joined(&lines)
 }

@@ -9,6 +9,7 @@ mod frame_twist;
 mod heat;
 mod held;
 mod idle;
+mod joint;
 mod measured;
 mod remedy;
 mod sag;
@@ -48,6 +49,7 @@ const ALL: &[Kind] = &[
     clearance::checks,
     stop::checks,
     deflection::checks,
+    joint::checks,
     strain::checks,
     tension::checks,
     heat::checks,

@@ -14,6 +14,7 @@ use super::check::{self, Check};
 use super::creep::{Creep, creep};
 use super::envelope::{Envelope, envelopes};
 use super::frame_twist::{FrameTwist, frame_twist};
+use super::joint::{JointResult, joints, sizing};
 use super::resting::Resting;
 
 /// Everything computed from one model.
@@ -34,6 +35,8 @@ pub struct Evaluation {
     pub frame_twist: Vec<FrameTwist>,
     /// Firing at idle, when the machine idles.
     pub idle: Option<Idle>,
+    /// Bolted joints, in the order of `Model::joints`.
+    pub joints: Vec<JointResult>,
     /// Verdicts, the worst first.
     pub checks: Vec<Check>,
 }
@@ -78,6 +81,10 @@ pub struct ModesAt {
 /// says so in its own [`LoadResult`].
 pub fn evaluate(model: &Model) -> Result<Evaluation, StaticsFailure> {
     let mut evaluation = results(model, &model.isolators)?;
+    // Not in `results`, which the scatter of the isolators asks for twice more.
+    for joint in &mut evaluation.joints {
+        joint.sizing = sizing::size(model, &evaluation.loads, joint.joint);
+    }
     evaluation.checks = check::all(model, &evaluation);
     Ok(evaluation)
 }
@@ -100,6 +107,7 @@ pub(super) fn results(model: &Model, isolators: &[Isolator]) -> Result<Evaluatio
         envelopes: envelopes(model, &loads),
         creep: creep(&build),
         frame_twist: frame_twist(&build),
+        joints: joints(model, &loads),
         loads,
         modes,
         axes,

@@ -40,11 +40,15 @@ pub enum Quantity {
     Speed,
     /// A duration, in s.
     Time,
+    /// Mass of a volume, in kg/m³.
+    Density,
+    /// Share by which a length grows for each kelvin, in 1/K.
+    Expansion,
 }
 
 impl Quantity {
     /// Every quantity, in the order in which they are listed for people.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 19] = [
         Self::Length,
         Self::Area,
         Self::Mass,
@@ -62,6 +66,8 @@ impl Quantity {
         Self::Temperature,
         Self::Speed,
         Self::Time,
+        Self::Density,
+        Self::Expansion,
     ];
 
     /// The name in messages and lists, in lower case.
@@ -85,6 +91,8 @@ impl Quantity {
             Self::Temperature => "temperature",
             Self::Speed => "speed",
             Self::Time => "time",
+            Self::Density => "density",
+            Self::Expansion => "thermal expansion",
         }
     }
 
@@ -109,6 +117,8 @@ impl Quantity {
             Self::Temperature => "90 °C",
             Self::Speed => "50 km/h",
             Self::Time => "20 ms",
+            Self::Density => "7850 kg/m3",
+            Self::Expansion => "12 um/m/K",
         }
     }
 
@@ -147,6 +157,8 @@ impl Quantity {
             Self::Temperature => "°C",
             Self::Speed => "m/s",
             Self::Time => "s",
+            Self::Density => "kg/m3",
+            Self::Expansion => "1/K",
         }
     }
 

@@ -120,6 +120,8 @@ pub(super) fn rows(quantity: Quantity) -> &'static [UnitRow] {
         Quantity::Temperature => TEMPERATURE,
         Quantity::Speed => SPEED,
         Quantity::Time => TIME,
+        Quantity::Density => DENSITY,
+        Quantity::Expansion => EXPANSION,
     }
 }
 
@@ -341,4 +343,31 @@ const TIME: &[UnitRow] = &[
     UnitRow::si(&["s"], ONE, "second"),
     UnitRow::si(&["ms"], MILLI, "0.001 s"),
     UnitRow::si(&["min"], MINUTE, "60 s"),
+];
+
+const DENSITY: &[UnitRow] = &[
+    UnitRow::si(&["kg/m3"], ONE, "1 kg in each m3"),
+    UnitRow::si(&["g/cm3", "kg/dm3"], KILO, "1 g in each cm3"),
+    UnitRow::trade(
+        &["lb/in3", "lbm/in3"],
+        POUND.per(INCH.times(INCH.squared())),
+        "1 lb in each in3",
+        YARD,
+    ),
+];
+
+const EXPANSION: &[UnitRow] = &[
+    UnitRow::si(
+        &["um/m/K", "um/m K", "um/m/°C"],
+        MICRO,
+        "0.000001 of the length for each kelvin",
+    ),
+    UnitRow::si(&["1/K", "1/°C"], ONE, "the whole length for each kelvin"),
+    UnitRow::trade(
+        &["uin/in/°F", "uin/in °F"],
+        MICRO.per(FAHRENHEIT_DEGREE),
+        "0.000001 of the length for each °F",
+        GUIDE,
+    )
+    .keeping_case(),
 ];

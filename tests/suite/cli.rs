@@ -4,6 +4,7 @@ mod commands;
 mod files;
 mod hostile;
 mod isolator;
+mod joint;
 mod streams;
 
 use std::fs;

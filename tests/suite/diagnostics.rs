@@ -7,6 +7,7 @@
 mod advice;
 mod documented;
 mod hostile;
+mod oversized;
 mod words;
 
 use std::collections::BTreeSet;

@@ -1,6 +1,7 @@
 //! Properties that hold for every build.
 
 mod block;
+mod bolts;
 mod build;
 mod equilibrium;
 mod every_kind;

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Modules of the library with their ranks; a module may use those of smaller rank and, within a rank below 3, its equals.
-const RANKS: [(&str, u8); 9] = [
+const RANKS: [(&str, u8); 10] = [
     ("units", 1),
     ("spatial", 1),
     ("numeric", 1),
@@ -12,6 +12,7 @@ const RANKS: [(&str, u8); 9] = [
     ("model", 2),
     ("rigid", 3),
     ("drive", 3),
+    ("strength", 3),
     ("study", 4),
     ("report", 5),
 ];

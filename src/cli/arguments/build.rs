@@ -74,13 +74,14 @@ pub(crate) struct Solve {
     #[arg(long, value_name = "FORM", default_value = "text")]
     #[arg(hide_possible_values = true, verbatim_doc_comment)]
     pub(crate) format: ResultFormat,
-    /// Print only statics, modes, checks, mass or isolators, commas between
+    /// Print only statics, modes, checks, mass, isolators or joints, commas between
     ///
     /// statics: positions, mount forces, deflections and gaps under each load case.
     /// modes: natural frequencies, their shapes, and the axes.
     /// checks: the verdicts, the worst first.
     /// mass: parts, mounts and the mass properties of the whole.
     /// isolators: their rates at rest and in vibration, and what belongs to them.
+    /// joints: torque to set, bolts, rails, sleeves and what is required of them.
     /// For text alone: the other forms are always whole.
     #[arg(long, value_name = "WHAT", value_delimiter = ',')]
     #[arg(hide_possible_values = true, verbatim_doc_comment)]
@@ -117,6 +118,34 @@ pub(crate) struct Isolator {
     /// File for the answer, or - for standard output
     #[arg(long, short, value_name = "FILE", default_value = "-", value_hint = ValueHint::FilePath)]
     pub(crate) output: PathBuf,
+}
+
+#[derive(Debug, Args)]
+#[command(after_long_help = format!("\
+Examples:
+  bedplate joint pickup.toml \"front left to rail\"
+  bedplate joint pickup.toml \"front left to rail\" --format json -o joint.json
+
+{}", exit::IN_WORDS))]
+pub(crate) struct Joint {
+    #[command(flatten)]
+    pub(crate) input: Input,
+    /// Name of the joint in the file
+    #[arg(value_name = "NAME")]
+    pub(crate) name: String,
+    /// Write text, json or csv
+    ///
+    /// text: torque, requirements, what is clamped, the bolts under each load case, how to put it together.
+    /// json: the same as one object, in SI, with the units in the names of its keys.
+    /// csv: one value a line, with its unit.
+    #[arg(long, value_name = "FORM", default_value = "text")]
+    #[arg(hide_possible_values = true, verbatim_doc_comment)]
+    pub(crate) format: ListFormat,
+    /// File for the answer, or - for standard output
+    #[arg(long, short, value_name = "FILE", default_value = "-", value_hint = ValueHint::FilePath)]
+    pub(crate) output: PathBuf,
+    #[command(flatten)]
+    pub(crate) verdict: VerdictOptions,
 }
 
 #[derive(Debug, Args)]
@@ -159,4 +188,6 @@ pub(crate) enum Subject {
     Mass,
     /// Rates of the isolators, and what belongs to them
     Isolators,
+    /// What holds each mount to the chassis
+    Joints,
 }

@@ -161,6 +161,8 @@ impl<'a> Section<'a> {
             }
             _ => self.section(key),
         };
+        // That a needed one is absent was told; that there are none of another sort is no fault.
+        let absent_at_will = !self.has(key) && !self.sink.misses(&self.key_path(key));
         let group = group.filter(|group| !self.refuse_crowd(key, group.table.len()));
         let mut sections = Vec::new();
         if let Some(group) = &group {
@@ -181,9 +183,10 @@ impl<'a> Section<'a> {
                 sections.push((written, value.span(), section.filter(|_| usable)));
             }
         }
+        let complete = group.is_some() || absent_at_will;
         let list = sections.iter().map(|(name, ..)| *name).collect();
         NamedItems {
-            names: Names::new(sort, list, group.is_some()),
+            names: Names::new(sort, list, complete),
             sections,
         }
     }
@@ -233,15 +236,20 @@ impl<'a> Section<'a> {
 
     /// Whether there are more items than are taken; says so.
     pub(super) fn refuse_crowd(&self, key: &'static str, number: usize) -> bool {
-        if number > MOST_ITEMS {
+        self.refuse_more_than(MOST_ITEMS, key, number)
+    }
+
+    /// The same for another number than that of the items of a sort.
+    pub(super) fn refuse_more_than(&self, most: usize, key: &'static str, number: usize) -> bool {
+        if number > most {
             self.refuse(
                 key,
                 Code::WrongNumberOfItems,
                 format!("too many entries in {}: {number}", self.key_name(key)),
-                format!("at most {MOST_ITEMS} are taken"),
+                format!("at most {most} are taken"),
             );
         }
-        number > MOST_ITEMS
+        number > most
     }
 }
 

@@ -1,176 +1,189 @@
-//! Lists of quantities: two ends of a travel or band, pairs of a measured curve.
-
-use std::ops::Range;
+//! Lists of values: words, numbers with units, places in a plane.
 
 use toml::Spanned;
 use toml::de::DeValue;
 
-use super::value::example;
+use super::value::{example, number_of};
 use super::{Bound, Section};
 use crate::diagnostic::Code;
 use crate::units::Quantity;
 
-/// Word in the place of an end that is not there.
-const OPEN: &str = "none";
-
-/// How a list of two ends is written.
-pub(crate) struct Ends<'t> {
-    /// A list that is taken, as it stands in a file.
-    pub(crate) example: &'t str,
-    /// What to write when the first end is above the second.
-    pub(crate) order: &'t str,
-}
-
-/// One of two numbers that stand together in a list of pairs.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Column {
-    /// What it is.
-    pub(crate) quantity: Quantity,
-    /// Which numbers are taken.
-    pub(crate) bound: Bound,
-}
-
-/// Two numbers that stand together in a list of pairs.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Pair {
-    /// First and second, in SI.
-    pub(crate) values: [f64; 2],
-    /// Where they stand in the file.
-    pub(crate) place: Range<usize>,
-}
+/// Most values of one list: far above any build, low enough to keep every answer quick.
+const MOST_VALUES: usize = 50;
 
 impl<'a> Section<'a> {
-    /// List of two numbers with units, the first not above the second, in SI.
-    pub(crate) fn span(
-        &self,
-        key: &'static str,
-        quantity: Quantity,
-        bound: Bound,
-        ends: &Ends<'_>,
-    ) -> Option<[f64; 2]> {
-        let read = self.ends(key, ends, |item| {
-            self.list_number(key, item, Column { quantity, bound })
-        });
-        let [low, high] = read?;
-        self.in_order(key, [low, high], ends).then_some([low, high])
-    }
-
-    /// The same with `"none"` in the place of an end that is not there; one of the two is.
-    pub(crate) fn open_span(
-        &self,
-        key: &'static str,
-        quantity: Quantity,
-        bound: Bound,
-        ends: &Ends<'_>,
-    ) -> Option<[Option<f64>; 2]> {
-        let read = self.ends(key, ends, |item| match item.get_ref().as_str() {
-            Some(word) if word.trim().eq_ignore_ascii_case(OPEN) => Some(None),
-            _ => self
-                .list_number(key, item, Column { quantity, bound })
-                .map(Some),
-        });
-        match read? {
-            [None, None] => {
-                self.refuse(
-                    key,
-                    Code::InsideOut,
-                    format!("{} has no end", self.key_name(key)),
-                    format!("give one end at least, or leave `{key}` out"),
-                );
-                None
-            }
-            [Some(low), Some(high)] if !self.in_order(key, [low, high], ends) => None,
-            read => Some(read),
-        }
-    }
-
-    /// Two items of a list, each read; `None` when one of them is wrong.
-    fn ends<T>(
-        &self,
-        key: &'static str,
-        ends: &Ends<'_>,
-        read: impl Fn(&Spanned<DeValue<'a>>) -> Option<T>,
-    ) -> Option<[T; 2]> {
+    /// The values of a list that holds at least one; `wanted` says what it should be.
+    fn values(&self, key: &'static str, wanted: &str) -> Option<Vec<&'a Spanned<DeValue<'a>>>> {
         let value = self.value(key)?;
-        let items = value.get_ref().as_array();
-        let Some([low, high]) = items.map(|items| &items[..]) else {
-            let wanted = format!("a list of two texts such as {}", ends.example);
-            self.wrong_kind(value.span(), key, &wanted, value.get_ref());
+        let Some(items) = value.get_ref().as_array() else {
+            self.wrong_kind(value.span(), key, wanted, value.get_ref());
             return None;
         };
-        // Both are read before one is given up, so that both are judged.
-        let (low, high) = (read(low), read(high));
-        Some([low?, high?])
+        if self.refuse_more_than(MOST_VALUES, key, items.len()) {
+            return None;
+        }
+        if items.is_empty() {
+            self.refuse(
+                key,
+                Code::WrongNumberOfItems,
+                format!("{} holds nothing", self.key_name(key)),
+                format!("write {wanted}, or take the key out"),
+            );
+            return None;
+        }
+        Some(items.iter().collect())
     }
 
-    fn in_order(&self, key: &'static str, [low, high]: [f64; 2], ends: &Ends<'_>) -> bool {
+    /// List of numbers with units, in SI; never empty.
+    pub(crate) fn quantities(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+    ) -> Option<Vec<f64>> {
+        let one = example(quantity, 1, bound);
+        let items = self.values(key, &format!("a list of texts such as [{one}]"))?;
+        let numbers: Vec<Option<f64>> = items
+            .into_iter()
+            .map(|item| {
+                let [number] = self.quantity_texts::<1>(key, item, quantity, bound)?;
+                self.bounded(key, item.span(), number, bound, &one)
+            })
+            .collect();
+        numbers.into_iter().collect()
+    }
+
+    /// List of places in a plane, each a text of two numbers with one unit, in SI; never empty.
+    pub(crate) fn places(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+    ) -> Option<Vec<[f64; 2]>> {
+        let one = example(quantity, 2, bound);
+        let items = self.values(key, &format!("a list of texts such as [{one}]"))?;
+        let pairs: Vec<Option<[f64; 2]>> = items
+            .into_iter()
+            .map(|item| {
+                let pair = self.quantity_texts::<2>(key, item, quantity, bound)?;
+                for number in pair {
+                    self.bounded(key, item.span(), number, bound, &one)?;
+                }
+                Some(pair)
+            })
+            .collect();
+        pairs.into_iter().collect()
+    }
+
+    /// Two numbers without unit, the first not above the second.
+    pub(crate) fn ratio_band(&self, key: &'static str, bound: Bound) -> Option<[f64; 2]> {
+        let wanted = "a list of two numbers such as [0.10, 0.16]";
+        let items = self.values(key, wanted)?;
+        let numbers: Vec<f64> = items
+            .iter()
+            .filter_map(|item| number_of(item.get_ref()))
+            .collect();
+        let ([low, high], [first, second]) = (&numbers[..], &items[..]) else {
+            self.refuse(
+                key,
+                Code::WrongKind,
+                format!("{} needs {wanted}", self.key_name(key)),
+                format!("write {wanted}"),
+            );
+            return None;
+        };
+        let low = self.bounded(key, first.span(), *low, bound, "0.12");
+        let high = self.bounded(key, second.span(), *high, bound, "0.12");
+        let (low, high) = (low?, high?);
         if low > high {
             self.refuse(
                 key,
                 Code::InsideOut,
                 format!(
-                    "the first end of {} is above the second: {}",
-                    self.key_name(key),
-                    self.written(self.place(key))
+                    "the first end of {} is above the second: {low} and {high}",
+                    self.key_name(key)
                 ),
-                ends.order,
+                "write the smaller number first",
             );
-        }
-        low <= high
-    }
-
-    /// List of pairs of numbers with units, in SI and in the order of the file; `None` when one of them is wrong.
-    pub(crate) fn pairs(&self, key: &'static str, columns: [Column; 2]) -> Option<Vec<Pair>> {
-        let [first, second] = columns;
-        let one = format!(
-            "[{}, {}]",
-            example(first.quantity, 1, first.bound),
-            example(second.quantity, 1, second.bound)
-        );
-        let value = self.value(key)?;
-        let Some(items) = value.get_ref().as_array() else {
-            let wanted = format!("a list of pairs such as [{one}, …]");
-            self.wrong_kind(value.span(), key, &wanted, value.get_ref());
-            return None;
-        };
-        if self.refuse_crowd(key, items.len()) {
             return None;
         }
-        let mut pairs = Vec::with_capacity(items.len());
-        for item in items.iter() {
-            let both = item.get_ref().as_array();
-            let Some([a, b]) = both.map(|both| &both[..]) else {
-                // A list without its inner brackets is wrong all along: said once.
-                self.wrong_kind(
-                    item.span(),
-                    key,
-                    &format!("pairs such as {one}"),
-                    item.get_ref(),
-                );
-                return None;
-            };
-            let (a, b) = (
-                self.list_number(key, a, first),
-                self.list_number(key, b, second),
-            );
-            if let (Some(a), Some(b)) = (a, b) {
-                pairs.push(Pair {
-                    values: [a, b],
-                    place: item.span(),
-                });
-            }
-        }
-        (pairs.len() == items.len()).then_some(pairs)
+        Some([low, high])
     }
 
-    fn list_number(
+    /// Whether a list stands at a key.
+    pub(crate) fn is_list(&self, key: &'static str) -> bool {
+        self.value(key)
+            .is_some_and(|value| value.get_ref().is_array())
+    }
+
+    /// List of words, each with what `meaning` makes of it; a problem is noted where that is nothing.
+    pub(crate) fn words<T>(
         &self,
         key: &'static str,
-        item: &Spanned<DeValue<'a>>,
-        Column { quantity, bound }: Column,
-    ) -> Option<f64> {
-        let [number] = self.quantity_texts::<1>(key, item, quantity, bound)?;
-        let written_like = example(quantity, 1, bound);
-        self.bounded(key, item.span(), number, bound, &written_like)
+        wanted: &str,
+        allowed: &[&str],
+        meaning: impl Fn(&str) -> Option<T>,
+    ) -> Option<Vec<T>> {
+        let items = self.values(key, &format!("a list of texts such as {wanted}"))?;
+        let found: Vec<Option<T>> = items
+            .into_iter()
+            .map(|item| {
+                let Some(word) = item.get_ref().as_str() else {
+                    self.wrong_kind(item.span(), key, "a text in quotes", item.get_ref());
+                    return None;
+                };
+                self.known_word(key, word, item.span(), allowed, &meaning)
+            })
+            .collect();
+        found.into_iter().collect()
+    }
+
+    /// A text with what `meaning` makes of it; a problem is noted where that is nothing.
+    pub(crate) fn word<T>(
+        &self,
+        key: &'static str,
+        allowed: &[&str],
+        meaning: impl Fn(&str) -> Option<T>,
+    ) -> Option<T> {
+        let word = self.text(key)?;
+        self.known_word(key, word, self.place(key), allowed, &meaning)
+    }
+
+    fn known_word<T>(
+        &self,
+        key: &'static str,
+        word: &str,
+        place: std::ops::Range<usize>,
+        allowed: &[&str],
+        meaning: &impl Fn(&str) -> Option<T>,
+    ) -> Option<T> {
+        let found = meaning(word);
+        if found.is_none() && self.sink.is_full() {
+            self.sink.count_error();
+        } else if found.is_none() {
+            self.note(super::unknown_name(
+                Code::UnknownWord,
+                format!(
+                    "unknown word for {}: {}",
+                    self.key_name(key),
+                    super::quoted(word)
+                ),
+                Some(place),
+                word,
+                allowed,
+            ));
+        }
+        found
+    }
+
+    /// List of whole numbers between two others; never empty.
+    pub(crate) fn counts(&self, key: &'static str, from: u32, to: u32) -> Option<Vec<u32>> {
+        let wanted = "a list of whole numbers such as [1, 2]";
+        let items = self.values(key, wanted)?;
+        let counts: Vec<Option<u32>> = items
+            .into_iter()
+            .map(|item| self.whole_number(key, item, from, to))
+            .collect();
+        counts.into_iter().collect()
     }
 }

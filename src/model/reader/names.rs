@@ -35,6 +35,12 @@ impl<'a> Names<'a> {
         }
     }
 
+    /// The same with names that need not be in the file; where a name stands twice, the first counts.
+    pub(crate) fn followed_by(self, more: impl Iterator<Item = &'a str>) -> Self {
+        let list = self.list.into_iter().chain(more).collect();
+        Self::new(self.sort, list, self.complete)
+    }
+
     /// How many there are.
     pub(crate) fn len(&self) -> usize {
         self.list.len()

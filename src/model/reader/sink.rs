@@ -50,6 +50,14 @@ impl<'a> Sink<'a> {
         self.keep(diagnostic, paths);
     }
 
+    /// Whether it was told that the key at a path is missing.
+    pub(super) fn misses(&self, path: &str) -> bool {
+        let noted = self.noted.borrow();
+        noted
+            .iter()
+            .any(|noted| noted.missing.iter().any(|missing| missing == path))
+    }
+
     /// Says that the absent key at a path is there under a misspelt name.
     pub(super) fn misspelt(&self, path: String) {
         self.misspelt.borrow_mut().insert(path);

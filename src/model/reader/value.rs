@@ -101,7 +101,16 @@ impl<'a> Section<'a> {
 
     /// Whole number between two others.
     pub(crate) fn count(&self, key: &'static str, from: u32, to: u32) -> Option<u32> {
-        let value = self.value(key)?;
+        self.whole_number(key, self.value(key)?, from, to)
+    }
+
+    pub(super) fn whole_number(
+        &self,
+        key: &str,
+        value: &Spanned<DeValue<'a>>,
+        from: u32,
+        to: u32,
+    ) -> Option<u32> {
         let Some(integer) = value.get_ref().as_integer() else {
             let wanted = "a whole number without quotes";
             self.wrong_kind(value.span(), key, wanted, value.get_ref());
@@ -111,13 +120,14 @@ impl<'a> Section<'a> {
             .ok()
             .filter(|count| (from..=to).contains(count));
         if count.is_none() {
-            let name = self.key_name(key);
-            let written = self.written(value.span());
-            self.refuse(
-                key,
-                Code::OutOfRange,
-                format!("{name} must be a whole number from {from} to {to}: {written}"),
-                "check the number",
+            let message = format!(
+                "{} must be a whole number from {from} to {to}: {}",
+                self.key_name(key),
+                self.written(value.span())
+            );
+            self.note(
+                Diagnostic::error(Code::OutOfRange, message, Some(value.span()))
+                    .help("check the number"),
             );
         }
         count

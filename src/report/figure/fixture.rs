@@ -127,6 +127,14 @@ pub(super) fn build(wish: Wish) -> (Model, Evaluation) {
     (checked.model, evaluation)
 }
 
+/// The usual build with more in its file, such as a joint.
+pub(super) fn jointed(more: &str) -> (Model, Evaluation) {
+    let text = text(USUAL) + more;
+    let checked = file::read(text.as_bytes()).unwrap_or_else(|problems| panic!("{problems:#?}"));
+    let evaluation = evaluate(&checked.model).unwrap();
+    (checked.model, evaluation)
+}
+
 fn text(wish: Wish) -> String {
     let mut text = HEAD.to_owned();
     if wish.engine {

@@ -23,7 +23,7 @@ fn all(model: &Model, evaluation: &Evaluation) -> Vec<Figure> {
 }
 
 /// Well formed, of one viewBox, no outer size, every number finite, of a size fit for a page.
-fn check(figure: &Figure) {
+pub(super) fn check(figure: &Figure) {
     let svg = &figure.svg;
     let parsed = roxmltree::Document::parse(svg).unwrap();
     let root = parsed.root_element();

@@ -9,13 +9,14 @@ use crate::study::check::Verdict;
 
 use super::{Source, table};
 
-pub(super) fn block(block: &Block, source: Source<'_>) -> Markup {
+/// One block; `earlier` tables of its kind stand before it in the section.
+pub(super) fn block(block: &Block, source: Source<'_>, earlier: usize) -> Markup {
     match block {
         Block::Heading(text) => html! { h3 { (text) } },
         Block::Paragraph(text) => html! { p { (inline(text)) } },
         Block::List(items) => html! { ul.prose { @for item in items { li { (inline(item)) } } } },
         Block::Lines(lines) => self::lines(lines),
-        Block::Table(data) => table::table(data),
+        Block::Table(data) => table::table(data, earlier),
         Block::Findings(findings) => html! {
             ol.findings { @for finding in findings { (self::finding(finding)) } }
         },
@@ -124,6 +125,9 @@ fn draw(drawing: Drawing, source: Source<'_>) -> Result<Figure, FigureError> {
         Drawing::Reactions => figure::reactions(model, evaluation),
         Drawing::Deflections => figure::deflections(model, evaluation),
         Drawing::Isolator { isolator } => figure::isolator(model, evaluation, isolator),
+        Drawing::JointSection { joint } => figure::joint_section(model, evaluation, joint),
+        Drawing::JointFace { joint } => figure::joint_face(model, evaluation, joint),
+        Drawing::ClampDiagram { joint } => figure::clamp_diagram(model, evaluation, joint),
         Drawing::Clearances => figure::clearances(model, evaluation),
         Drawing::Frequencies => figure::frequencies(model, evaluation),
         Drawing::ModeShape { position, mode } => {

@@ -9,8 +9,12 @@ use super::blocks::{inline, verdict};
 /// A table with more rows than this is folded on a screen, so that a page of many load cases can be read through.
 const FOLDED_ABOVE: usize = 15;
 
-pub(super) fn table(table: &Table) -> Markup {
-    let about = format!("{}-table", table.id);
+/// A table; `earlier` ones of its kind stand before it.
+pub(super) fn table(table: &Table, earlier: usize) -> Markup {
+    let about = match earlier {
+        0 => format!("{}-table", table.id),
+        _ => format!("{}-table-{}", table.id, earlier + 1),
+    };
     let rows: usize = table.groups.iter().map(|group| group.rows.len()).sum();
     html! {
         div.table {

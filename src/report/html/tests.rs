@@ -130,7 +130,7 @@ fn a_table_of_many_rows_is_folded_with_its_title_and_count() {
             groups: vec![Group::plain(rows.collect())],
             note: None,
         };
-        table::table(&data).into_string()
+        table::table(&data, 0).into_string()
     };
     assert!(!of(15).contains("<details"));
     let folded = of(16);

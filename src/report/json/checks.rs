@@ -64,7 +64,7 @@ pub(super) fn all<'a>(model: &'a Model, evaluation: &'a Evaluation) -> Vec<Check
 }
 
 impl<'a> CheckOut<'a> {
-    fn of(model: &'a Model, check: &'a Check) -> Self {
+    pub(super) fn of(model: &'a Model, check: &'a Check) -> Self {
         Self {
             id: &check.id,
             title: &check.title,

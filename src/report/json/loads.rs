@@ -42,7 +42,7 @@ pub(super) struct LoadOut<'a> {
 }
 
 #[derive(Serialize)]
-struct WrenchOut {
+pub(super) struct WrenchOut {
     force_n: [f64; 3],
     moment_nm: [f64; 3],
 }
@@ -119,7 +119,7 @@ impl<'a> LoadOut<'a> {
 }
 
 impl WrenchOut {
-    fn of(wrench: &Wrench) -> Self {
+    pub(super) fn of(wrench: &Wrench) -> Self {
         Self {
             force_n: triple(&wrench.force),
             moment_nm: triple(&wrench.moment),

@@ -29,6 +29,10 @@ fn exact_factors_are_met_to_the_last_digits() {
         ("180 deg", Quantity::Angle, TAU / 2.0),
         ("212 °F", Quantity::Temperature, 100.0),
         ("2 min", Quantity::Time, 120.0),
+        ("1 g/cm3", Quantity::Density, 1000.0),
+        ("1 lb/in3", Quantity::Density, 27_679.904_710_203_125),
+        ("12 um/m/K", Quantity::Expansion, 12e-6),
+        ("1 uin/in/°F", Quantity::Expansion, 1.8e-6),
     ] {
         assert_relative_eq!(
             parse(text, quantity).unwrap(),
@@ -91,6 +95,8 @@ fn one_value_in_two_units_is_one_value() {
         ("−3000 min⁻¹", "-50 Hz", Quantity::Frequency),
         ("3000 1/min", "50 Hz", Quantity::Frequency),
         ("36 km/h", "10 m/s", Quantity::Speed),
+        ("7.85 g/cm³", "7850 kg/m^3", Quantity::Density),
+        ("23e-6 1/K", "23 µm/m·K", Quantity::Expansion),
         ("1 g", "9.80665 m/s²", Quantity::Acceleration),
         ("5 %", "0.05", Quantity::Ratio),
     ] {

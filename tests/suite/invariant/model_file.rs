@@ -7,6 +7,7 @@
 
 use bedplate::model::Model;
 use bedplate::model::file::read;
+use bedplate::model::joint::Joint;
 use bedplate::study::evaluate::{Evaluation, evaluate};
 use proptest::prelude::*;
 use proptest::test_runner::Config;
@@ -45,6 +46,10 @@ fn others(unit: &str) -> &'static [(&'static str, f64)] {
         "Hz" => &[("rpm", 60.0)],
         "deg" => &[("rad", std::f64::consts::PI / 180.0)],
         "g" => &[("m/s2", 9.806_65), ("ft/s2", 9.806_65 / (12.0 * INCH))],
+        "MPa" => &[("N/mm2", 1.0), ("ksi", 1e3 * INCH * INCH / POUND_FORCE)],
+        "um" => &[("mm", 1e-3), ("thou", 1.0 / 25.4)],
+        "kg/m3" => &[("g/cm3", 1e-3), ("lb/in3", INCH * INCH * INCH / POUND)],
+        "um/m/K" => &[("1/K", 1e-6), ("uin/in/°F", 5.0 / 9.0)],
         "GPa" => &[("MPa", 1e3), ("psi", 1e9 * INCH * INCH / POUND_FORCE)],
         "%" => &[("", 0.01)],
         _ => &[],
@@ -137,6 +142,19 @@ fn numbers(model: &Model, evaluation: &Evaluation) -> Vec<(String, f64, f64)> {
             put(format!("{name}: gap {gap}"), value.unwrap_or(-1.0), 1e-3);
         }
     }
+    for joint in &model.joints {
+        for (what, value) in sizes(joint) {
+            put(format!("{}: {what}", joint.name), value, 1e-3);
+        }
+    }
+    for rail in &model.rails {
+        let name = format!("rail {}", rail.name);
+        put(format!("{name} wall"), rail.wall, 1e-3);
+        put(format!("{name} size"), rail.profile.smallest(), 1e-3);
+        put(format!("{name} density"), rail.material.density, 1.0);
+        put(format!("{name} expansion"), rail.material.expansion, 1e-9);
+        put(format!("{name} yield"), rail.material.yield_strength, 1.0);
+    }
     for at in &evaluation.modes {
         for (number, mode) in at.solution.modes.iter().enumerate() {
             let name = format!("{}: mode {number}", model.loads[at.load].name);
@@ -155,6 +173,35 @@ fn numbers(model: &Model, evaluation: &Evaluation) -> Vec<(String, f64, f64)> {
             check.limit.unwrap_or(-1.0),
             1e-3,
         );
+    }
+    all
+}
+
+/// What a file says of a joint with units; none where it says nothing.
+fn sizes(joint: &Joint) -> Vec<(&'static str, f64)> {
+    let mut all = vec![
+        ("hole", joint.bolt.hole),
+        ("roughness", joint.bolt.roughness * 1e3),
+        ("torque", joint.bolt.torque.unwrap_or(-1.0)),
+        ("offset", joint.offset.norm()),
+        ("first bolt", joint.pattern[0][0]),
+    ];
+    if let Some(rail) = joint.base.rail() {
+        all.push(("depth", rail.depth));
+        all.push(("edge", rail.edge.unwrap_or(-1.0)));
+    }
+    if let Some(plate) = &joint.plate {
+        all.push(("plate", plate.thickness));
+        all.push(("length", plate.length));
+        all.push(("width", plate.width));
+    }
+    if let Some(sleeve) = &joint.sleeve {
+        all.push(("sleeve", sleeve.length));
+        all.push(("gap", sleeve.gap));
+        all.push(("shoulder", sleeve.shoulder.map_or(-1.0, |one| one.diameter)));
+    }
+    if let Some(weld) = &joint.weld {
+        all.push(("throat", weld.throat));
     }
     all
 }
@@ -211,12 +258,7 @@ fn shuffled(keys: &[u32]) -> String {
     order.sort_by_key(|&place| keys[place]);
     let mut lists: std::collections::BTreeMap<String, Vec<&String>> = Default::default();
     for section in &sections {
-        let group = header(section);
-        let group = if group.starts_with("[isolator") {
-            "[isolator".to_owned()
-        } else {
-            group
-        };
+        let group = list_of(header(section));
         lists.entry(group).or_default().push(section);
     }
     for list in lists.values_mut() {
@@ -224,13 +266,16 @@ fn shuffled(keys: &[u32]) -> String {
     }
     let mut text = head.to_owned() + "\n";
     for place in order {
-        let group = header(&sections[place]);
-        let group = if group.starts_with("[isolator") {
-            "[isolator".to_owned()
-        } else {
-            group
-        };
+        let group = list_of(header(&sections[place]));
         text += lists.get_mut(&group).unwrap().pop().unwrap();
     }
     text
+}
+
+/// The list that a section is one of, by its header: `[rail.main]` is one of the rails.
+fn list_of(header: String) -> String {
+    match header.split_once('.') {
+        Some((list, _)) => list.to_owned(),
+        None => header,
+    }
 }

@@ -1,0 +1,215 @@
+//! What is required of a joint, the governing requirement first.
+
+use crate::model::Model;
+use crate::model::joint::Joint;
+use crate::report::content::names;
+use crate::report::content::table::{Cell, Column, Group, Row, Table};
+use crate::study::check::{Check, Verdict};
+use crate::study::evaluate::Evaluation;
+use crate::study::joint::JointResult;
+use crate::study::joint::requirement::{Requirement, Unjudged};
+use crate::units::Shown;
+
+/// A requirement with its outcome.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Judged<'a> {
+    /// What is required.
+    pub required: &'a Requirement,
+    /// How it came out.
+    pub verdict: Verdict,
+}
+
+/// The verdicts of the evaluation on one joint.
+pub fn checks<'a>(
+    evaluation: &'a Evaluation,
+    joint: &Joint,
+    result: &JointResult,
+) -> Vec<&'a Check> {
+    let judged = result.requirements.iter().map(|one| one.title.as_str());
+    let open = result.unjudged.iter().map(|one| one.title);
+    let titles: Vec<String> = judged
+        .chain(open)
+        .map(|title| title_of_check(joint, title))
+        .collect();
+    let all = evaluation.checks.iter();
+    all.filter(|check| check.id.starts_with("joint.") && titles.contains(&check.title))
+        .collect()
+}
+
+/// Title that a requirement has among the checks of the whole build.
+fn title_of_check(joint: &Joint, title: &str) -> String {
+    format!("{}: {title}", joint.name)
+}
+
+/// The worst outcome of a joint.
+#[must_use]
+pub fn of_joint(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Verdict {
+    let judged = ordered(evaluation, joint, result);
+    let worst = judged
+        .first()
+        .map_or(Verdict::NotChecked, |one| one.verdict);
+    // What is left open is worse than ok and better than what is known to be short.
+    if worst == Verdict::Ok && !result.unjudged.is_empty() {
+        return Verdict::NotChecked;
+    }
+    worst
+}
+
+/// All requirements, the worst first: by outcome, then what breaks something before advice, then by what is used of the limit.
+///
+/// The outcome is that of the check of the same name, which knows how the isolators scatter.
+#[must_use]
+pub fn ordered<'a>(
+    evaluation: &Evaluation,
+    joint: &Joint,
+    result: &'a JointResult,
+) -> Vec<Judged<'a>> {
+    let checks = checks(evaluation, joint, result);
+    let verdict = |required: &Requirement| {
+        let title = title_of_check(joint, &required.title);
+        let found = checks.iter().find(|check| check.title == title);
+        found.map_or_else(|| compared(required), |check| check.verdict)
+    };
+    let mut all: Vec<Judged<'a>> = result
+        .requirements
+        .iter()
+        .map(|required| Judged {
+            required,
+            verdict: verdict(required),
+        })
+        .collect();
+    all.sort_by(|a, b| {
+        let (one, other) = (a.required, b.required);
+        b.verdict
+            .cmp(&a.verdict)
+            .then(one.advisory.cmp(&other.advisory))
+            .then(other.utilisation().total_cmp(&one.utilisation()))
+    });
+    all
+}
+
+/// Outcome by the numbers alone, where the evaluation holds no check of it.
+fn compared(required: &Requirement) -> Verdict {
+    match (required.holds(), required.advisory) {
+        (true, _) => Verdict::Ok,
+        (false, true) => Verdict::Close,
+        (false, false) => Verdict::Fails,
+    }
+}
+
+/// The requirement that decides: of those that break something when missed, the one nearest to its limit or farthest past it.
+///
+/// The tightening of the bolt is left to others: without a stated torque it is at its limit on purpose.
+#[must_use]
+pub fn governing(result: &JointResult) -> Option<&Requirement> {
+    let decides = |one: &&Requirement| !one.advisory && (one.id != "tightening" || !one.holds());
+    let all = result.requirements.iter();
+    all.filter(decides)
+        .max_by(|a, b| a.utilisation().total_cmp(&b.utilisation()))
+}
+
+/// Load case in which a joint is nearest to its limit; that with the largest pull when no requirement has one.
+#[must_use]
+pub fn governing_load(result: &JointResult) -> Option<usize> {
+    let all = result.requirements.iter();
+    let loaded = all.filter(|one| one.load.is_some() && !one.advisory);
+    loaded
+        .max_by(|a, b| a.utilisation().total_cmp(&b.utilisation()))
+        .and_then(|one| one.load)
+        .or_else(|| pulled_most(result).map(|(load, _)| load))
+}
+
+/// Load case and pull \[N\] of the bolt that is pulled most over all load cases; `None` when none is pulled.
+#[must_use]
+pub fn pulled_most(result: &JointResult) -> Option<(usize, f64)> {
+    let pulls = result
+        .loads
+        .iter()
+        .map(|loaded| (loaded.load, loaded.most_pulled()));
+    pulls
+        .max_by(|a, b| a.1.total_cmp(&b.1))
+        .filter(|(_, pull)| *pull > 0.0)
+}
+
+/// One row a requirement.
+#[must_use]
+pub fn table(model: &Model, evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Table {
+    let judged = ordered(evaluation, joint, result);
+    let judged = judged.into_iter().map(|one| row(model, one));
+    let open = result.unjudged.iter().map(open_row);
+    Table {
+        id: "joint_requirements",
+        about: "What is required of the joint over all load cases, the governing one first."
+            .to_owned(),
+        item: "requirement",
+        columns: vec![
+            Column::text("verdict", "verdict"),
+            Column::words("load case"),
+            Column::number("value", "value", Shown::Number),
+            Column::text("sense", "limit is"),
+            Column::number("limit", "limit", Shown::Number),
+            Column::number("utilisation", "limit used", Shown::Percent),
+            Column::text("basis", "where the limit comes from"),
+        ],
+        groups: vec![Group::plain(judged.chain(open).collect())],
+        note: Some(
+            "Where the limit is advised, missing it breaks nothing by itself. No load case means: before any load."
+                .to_owned(),
+        ),
+    }
+}
+
+fn row(model: &Model, Judged { required, verdict }: Judged<'_>) -> Row {
+    let load = required
+        .load
+        .map(|load| names::load(model, load).to_owned());
+    let words = required.sense.words();
+    let sense = if required.advisory {
+        format!("advised {words}")
+    } else {
+        words.to_owned()
+    };
+    Row {
+        item: required.title.clone(),
+        cells: vec![
+            Cell::Verdict(verdict),
+            load.clone().map_or(Cell::Empty, Cell::Text),
+            Cell::Quantity(required.value, required.unit),
+            Cell::Text(sense),
+            Cell::Quantity(required.limit, required.unit),
+            Cell::Number(required.utilisation()),
+            Cell::Text(required.basis.clone()),
+        ],
+        load,
+    }
+}
+
+fn open_row(open: &Unjudged) -> Row {
+    let mut cells = vec![Cell::Empty; 7];
+    if let [first, .., last] = cells.as_mut_slice() {
+        *first = Cell::Verdict(Verdict::NotChecked);
+        *last = Cell::Text(open.reason.to_owned());
+    }
+    Row::new(open.title, cells)
+}
+
+/// What would mend each requirement that is missed, and what to do about those that could not be judged.
+#[must_use]
+pub fn cures(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Vec<String> {
+    let missed = ordered(evaluation, joint, result);
+    let missed = missed
+        .into_iter()
+        .filter(|one| !one.required.holds() && !one.required.cure.is_empty())
+        .map(|one| {
+            let required = one.required;
+            format!(
+                "What would mend it ({}): {}.",
+                required.title, required.cure
+            )
+        });
+    let open = result
+        .unjudged
+        .iter()
+        .map(|open| format!("Not checked ({}): {}.", open.title, open.cure));
+    missed.chain(open).collect()
+}

@@ -1,0 +1,463 @@
+//! Bolted joints, in the results document, and one of them in a document of its own.
+
+use serde::Serialize;
+
+use crate::model::Model;
+use crate::model::joint::{Joint, Sleeve};
+use crate::report::content::joints::each;
+use crate::report::content::joints::requirements::{self, Judged};
+use crate::report::content::{names, quantity};
+use crate::study::evaluate::Evaluation;
+use crate::study::joint::JointResult;
+use crate::study::joint::rail_clamp::{RailClamp, SleeveShare};
+use crate::study::joint::sharing::LoadedJoint;
+use crate::study::joint::sizing::Trial;
+
+use super::checks::CheckOut;
+use super::loads::WrenchOut;
+use super::{FORMAT, TOOL, written};
+
+/// One joint over all load cases. Forces are those of one bolt unless the name says otherwise.
+#[derive(Serialize)]
+pub(super) struct JointOut<'a> {
+    name: &'a str,
+    mount: &'a str,
+    /// `ok`, `close`, `fails` or `not checked`: the worst of its requirements.
+    verdict: &'static str,
+    /// The same as in `bolt`, where it is looked for first.
+    torque_nm: f64,
+    bolt: BoltOut<'a>,
+    preload: PreloadOut,
+    embedding_loss_n: f64,
+    clamped: ClampedOut<'a>,
+    /// Share of an axial pull under head and nut that the bolt feels.
+    load_factor: f64,
+    /// What the mount puts into each bolt, load case by load case; cases without a position are left out.
+    bolts: Vec<LoadedOut<'a>>,
+    /// `null` without a sleeve in a hollow rail.
+    sleeve: Option<SleeveOut>,
+    /// `null` on a solid part and for an open channel, whose squeeze is not computed.
+    rail: Option<RailOut>,
+    /// The worst first.
+    requirements: Vec<RequirementOut<'a>>,
+    /// What is required and could not be judged by what the file says.
+    not_checked: Vec<OpenOut>,
+    /// `null` when the file does not ask for sizes.
+    sizing: Option<SizingOut<'a>>,
+}
+
+#[derive(Serialize)]
+struct SizingOut<'a> {
+    /// Whether every requirement that is no rule of good practice holds with the best sizes.
+    holds: bool,
+    /// Combinations there were to choose from.
+    choices: usize,
+    best: TrialOut<'a>,
+    /// One step down in one size each.
+    smaller: Vec<TrialOut<'a>>,
+}
+
+#[derive(Serialize)]
+struct TrialOut<'a> {
+    thread: &'static str,
+    class: &'static str,
+    count: usize,
+    /// x and y of each bolt in the joint face.
+    pattern_m: &'a [[f64; 2]],
+    /// Outside; `null` without a sleeve.
+    sleeve_outer_m: Option<f64>,
+    sleeve_length_m: Option<f64>,
+    plate_m: Option<f64>,
+    tightening_torque_nm: f64,
+    /// Bolts with nuts, sleeves and plates.
+    mass_kg: f64,
+    /// Id of the requirement that is used most.
+    governs: &'static str,
+    utilisation: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct OpenOut {
+    id: &'static str,
+    title: &'static str,
+    reason: &'static str,
+    cure: &'static str,
+}
+
+/// Least and most of a range.
+#[derive(Serialize)]
+struct Range {
+    low: f64,
+    high: f64,
+}
+
+#[derive(Serialize)]
+struct BoltOut<'a> {
+    /// Word of the model file.
+    thread: &'static str,
+    class: &'a str,
+    count: usize,
+    tightening_torque_nm: f64,
+    /// Whether the file states the torque.
+    torque_is_stated: bool,
+    /// Of thread and head.
+    friction: Range,
+    /// Torque over preload and diameter.
+    nut_factor: Range,
+    /// After tightening.
+    preload_n: Range,
+    stress_area_m2: f64,
+    /// Shortest that reaches, in steps of 5 mm.
+    length_m: f64,
+    resilience_m_per_n: f64,
+}
+
+#[derive(Serialize)]
+struct PreloadOut {
+    most_n: f64,
+    least_n: f64,
+    /// Least clamp force after all losses, with no load.
+    clamp_n: f64,
+    /// What the bolt bears while it is turned.
+    permissible_n: f64,
+    thermal_gain_n: f64,
+    thermal_loss_n: f64,
+    /// Share that a layer of polymer leaves.
+    retained: f64,
+}
+
+#[derive(Serialize)]
+struct ClampedOut<'a> {
+    resilience_m_per_n: f64,
+    length_m: f64,
+    /// From head to nut.
+    layers: Vec<LayerOut<'a>>,
+}
+
+#[derive(Serialize)]
+struct LayerOut<'a> {
+    /// `washer`, `bracket foot`, `plate`, `rail`, `solid part` or `polymer`.
+    kind: &'static str,
+    thickness_m: f64,
+    material: &'a str,
+}
+
+#[derive(Serialize)]
+struct LoadedOut<'a> {
+    load: &'a str,
+    /// On the chassis, about the middle of the joint face: x along the rail, y across it, z out of it.
+    wrench: WrenchOut,
+    /// In the order of `pattern`, without preload.
+    forces: Vec<ForceOut>,
+    /// Moments about x, y, z that bolts so placed do not take.
+    untaken_nm: [f64; 3],
+}
+
+#[derive(Serialize)]
+struct ForceOut {
+    /// Positive pulls.
+    axial_n: f64,
+    /// Along x and y of the joint face.
+    shear_n: [f64; 2],
+}
+
+#[derive(Serialize)]
+struct SleeveOut {
+    outer_m: f64,
+    inner_m: f64,
+    length_m: f64,
+    /// Below zero when it stands proud.
+    gap_m: f64,
+    allowed_gap_m: Option<f64>,
+    is_proud: bool,
+    /// Whether the most preload closes its gap; else the walls carry all.
+    carries: bool,
+    /// At the most preload.
+    force_n: f64,
+    stress_pa: f64,
+    /// In the walls before it carries.
+    gap_force_n: f64,
+}
+
+#[derive(Serialize)]
+struct RailOut {
+    squeeze_rate_n_per_m: f64,
+    /// Walls and the plates on them, against which a gap closes.
+    closing_rate_n_per_m: f64,
+    effective_length_m: f64,
+    /// Whether that length was fitted to such sizes.
+    is_within_range: bool,
+    first_yield_n: f64,
+    plastic_n: f64,
+    /// One face; `null` for a round rail.
+    face_mechanism_n: Option<f64>,
+    punching_n: f64,
+    /// `null` where no plate stands on them.
+    side_walls_n: Option<f64>,
+    /// In the walls, and the plates that stand on them, at the most preload.
+    wall_force_n: f64,
+    /// Share of that which the worse face bends under.
+    face_share: f64,
+    /// Least that presses bracket or plate on the rail, after all losses.
+    gripped_n: f64,
+}
+
+#[derive(Serialize)]
+struct RequirementOut<'a> {
+    id: &'a str,
+    title: &'a str,
+    /// Governing load case; `null` before any load.
+    load: Option<&'a str>,
+    value: Option<f64>,
+    limit: Option<f64>,
+    /// `at most` or `at least`.
+    sense: &'static str,
+    /// SI unit of value and limit; `1` for plain numbers and shares.
+    unit: &'static str,
+    utilisation: Option<f64>,
+    /// A rule of good practice: missing it breaks nothing, and the worst verdict is `close`.
+    advisory: bool,
+    /// `ok`, `close` or `fails`.
+    verdict: &'static str,
+    basis: &'a str,
+    /// What would mend it; `null` when it holds.
+    cure: Option<&'a str>,
+}
+
+pub(super) fn all<'a>(model: &'a Model, evaluation: &'a Evaluation) -> Vec<JointOut<'a>> {
+    each(model, evaluation)
+        .map(|(_, joint, result)| JointOut::of(model, evaluation, joint, result))
+        .collect()
+}
+
+/// The document of one joint: what stands of it in the results document, and its checks.
+///
+/// # Errors
+/// An error of the writer; in memory none is expected.
+pub fn joint(
+    model: &Model,
+    evaluation: &Evaluation,
+    joint: &Joint,
+    result: &JointResult,
+) -> Result<String, serde_json::Error> {
+    written(&Document {
+        format: FORMAT,
+        tool: TOOL,
+        joint: JointOut::of(model, evaluation, joint, result),
+        checks: requirements::checks(evaluation, joint, result)
+            .into_iter()
+            .map(|check| CheckOut::of(model, check))
+            .collect(),
+    })
+}
+
+#[derive(Serialize)]
+struct Document<'a> {
+    format: u32,
+    tool: &'static str,
+    #[serde(flatten)]
+    joint: JointOut<'a>,
+    /// As in the results document.
+    checks: Vec<CheckOut<'a>>,
+}
+
+impl<'a> JointOut<'a> {
+    fn of(
+        model: &'a Model,
+        evaluation: &Evaluation,
+        joint: &'a Joint,
+        result: &'a JointResult,
+    ) -> Self {
+        let (stack, preload) = (&result.stack, &result.preload);
+        let clamp = result.rail.as_ref();
+        let share = clamp.and_then(|clamp| clamp.sleeve.as_ref());
+        Self {
+            name: &joint.name,
+            mount: names::mount(model, joint.mount),
+            verdict: requirements::of_joint(evaluation, joint, result).word(),
+            torque_nm: preload.torque,
+            bolt: BoltOut::of(joint, result),
+            preload: PreloadOut {
+                most_n: preload.most,
+                least_n: preload.least,
+                clamp_n: preload.clamp(),
+                permissible_n: preload.permissible,
+                thermal_gain_n: preload.thermal_gain,
+                thermal_loss_n: preload.thermal_loss,
+                retained: preload.retained,
+            },
+            embedding_loss_n: preload.embedding,
+            clamped: ClampedOut {
+                resilience_m_per_n: stack.parts_resilience,
+                length_m: stack.grip,
+                layers: stack
+                    .layers
+                    .iter()
+                    .map(|layer| LayerOut {
+                        kind: layer.kind.word(),
+                        thickness_m: layer.thickness,
+                        material: &layer.material,
+                    })
+                    .collect(),
+            },
+            load_factor: stack.load_factor,
+            bolts: result
+                .loads
+                .iter()
+                .map(|loaded| LoadedOut::of(model, loaded))
+                .collect(),
+            sleeve: joint
+                .sleeve
+                .as_ref()
+                .zip(share)
+                .map(|(sleeve, share)| SleeveOut::of(sleeve, share)),
+            rail: clamp.map(RailOut::of),
+            requirements: requirements::ordered(evaluation, joint, result)
+                .into_iter()
+                .map(|judged| RequirementOut::of(model, judged))
+                .collect(),
+            not_checked: result
+                .unjudged
+                .iter()
+                .map(|open| OpenOut {
+                    id: open.id,
+                    title: open.title,
+                    reason: open.reason,
+                    cure: open.cure,
+                })
+                .collect(),
+            sizing: result.sizing.as_ref().map(|sizing| SizingOut {
+                holds: sizing.holds,
+                choices: sizing.choices,
+                best: TrialOut::of(&sizing.best),
+                smaller: sizing.smaller.iter().map(TrialOut::of).collect(),
+            }),
+        }
+    }
+}
+
+impl<'a> TrialOut<'a> {
+    fn of(trial: &'a Trial) -> Self {
+        Self {
+            thread: trial.thread.name,
+            class: trial.grade.name,
+            count: trial.bolts,
+            pattern_m: &trial.pattern,
+            sleeve_outer_m: trial.sleeve,
+            sleeve_length_m: trial.sleeve_length,
+            plate_m: trial.plate,
+            tightening_torque_nm: trial.torque,
+            mass_kg: trial.mass,
+            governs: trial.governs.id,
+            utilisation: finite(trial.governs.utilisation()),
+        }
+    }
+}
+
+impl<'a> BoltOut<'a> {
+    fn of(joint: &'a Joint, result: &JointResult) -> Self {
+        let (bolt, preload) = (&joint.bolt, &result.preload);
+        let [slippery, rough] = preload.friction;
+        let [small, large] = preload.nut_factor;
+        Self {
+            thread: bolt.thread.name,
+            class: bolt.grade.name,
+            count: joint.pattern.len(),
+            tightening_torque_nm: preload.torque,
+            torque_is_stated: preload.is_stated,
+            friction: Range {
+                low: slippery,
+                high: rough,
+            },
+            nut_factor: Range {
+                low: small,
+                high: large,
+            },
+            preload_n: Range {
+                low: preload.least,
+                high: preload.most,
+            },
+            stress_area_m2: bolt.thread.stress_area(),
+            length_m: result.stack.bolt_length,
+            resilience_m_per_n: result.stack.bolt_resilience,
+        }
+    }
+}
+
+impl<'a> LoadedOut<'a> {
+    fn of(model: &'a Model, loaded: &LoadedJoint) -> Self {
+        Self {
+            load: names::load(model, loaded.load),
+            wrench: WrenchOut::of(&loaded.wrench),
+            forces: loaded
+                .bolts
+                .iter()
+                .map(|bolt| ForceOut {
+                    axial_n: bolt.axial,
+                    shear_n: bolt.shear,
+                })
+                .collect(),
+            untaken_nm: loaded.untaken,
+        }
+    }
+}
+
+impl SleeveOut {
+    fn of(sleeve: &Sleeve, share: &SleeveShare) -> Self {
+        Self {
+            outer_m: sleeve.outer,
+            inner_m: sleeve.inner,
+            length_m: sleeve.length,
+            gap_m: sleeve.gap,
+            allowed_gap_m: finite(share.allowed_gap),
+            is_proud: share.is_proud,
+            carries: share.carries,
+            force_n: share.force,
+            stress_pa: share.stress,
+            gap_force_n: share.gap_force,
+        }
+    }
+}
+
+impl RailOut {
+    fn of(clamp: &RailClamp) -> Self {
+        Self {
+            squeeze_rate_n_per_m: clamp.squeeze_rate,
+            closing_rate_n_per_m: clamp.closing_rate,
+            effective_length_m: clamp.effective_length,
+            is_within_range: clamp.is_within_range,
+            first_yield_n: clamp.first_yield,
+            plastic_n: clamp.plastic,
+            face_mechanism_n: clamp.face,
+            punching_n: clamp.punching,
+            side_walls_n: clamp.side_walls,
+            wall_force_n: clamp.walls,
+            face_share: clamp.face_share,
+            gripped_n: clamp.gripped,
+        }
+    }
+}
+
+impl<'a> RequirementOut<'a> {
+    fn of(model: &'a Model, judged: Judged<'a>) -> Self {
+        let one = judged.required;
+        Self {
+            id: one.id,
+            title: &one.title,
+            load: one.load.map(|load| names::load(model, load)),
+            value: finite(one.value),
+            limit: finite(one.limit),
+            sense: one.sense.words(),
+            unit: quantity::si_symbol(one.unit),
+            utilisation: finite(one.utilisation()),
+            advisory: one.advisory,
+            verdict: judged.verdict.word(),
+            basis: &one.basis,
+            cure: (!one.holds() && !one.cure.is_empty()).then_some(one.cure),
+        }
+    }
+}
+
+fn finite(value: f64) -> Option<f64> {
+    value.is_finite().then_some(value)
+}

@@ -1,0 +1,130 @@
+//! What tightening leaves in a bolt, and what settling, heat and polymer take from it.
+
+use std::f64::consts::PI;
+
+use crate::model::joint::{Joint, PolymerRole};
+use crate::strength::bolt::embedding::{self, Loading, Roughness};
+use crate::strength::bolt::thermal;
+use crate::strength::bolt::tightening::{
+    Friction, USUAL_SHARE, friction_diameter, permissible_preload, preload, tighten,
+};
+use crate::strength::polymer::Layer as PolymerLayer;
+
+use super::stack::{Stack, of_polymer};
+
+/// Preload of one bolt \[N\], from tightening to the end of its losses.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Preload {
+    /// Torque to set [N m].
+    pub torque: f64,
+    /// Whether the torque is that of the file.
+    pub is_stated: bool,
+    /// Most that the torque gives, where the friction is lowest.
+    pub most: f64,
+    /// Least that it gives, where the friction is highest or the tightening scatters most.
+    pub least: f64,
+    /// What the bolt bears while it is turned, at 90 % of its yield strength and lowest friction.
+    pub permissible: f64,
+    /// Lowest and highest friction in thread and under the head.
+    pub friction: [f64; 2],
+    /// Ratio of most to least preload of the way of tightening.
+    pub scatter: f64,
+    /// Torque over preload and diameter, from lowest to highest friction.
+    pub nut_factor: [f64; 2],
+    /// Lost as the faces settle.
+    pub embedding: f64,
+    /// Most that heat adds.
+    pub thermal_gain: f64,
+    /// Most that cold or heat takes.
+    pub thermal_loss: f64,
+    /// Share that a layer of polymer leaves; 1 without one.
+    pub retained: f64,
+}
+
+/// Roughness Rz below which faces are fine, and above which they are coarse \[m\]: the bands of [`Roughness`].
+const ROUGH: [f64; 2] = [10e-6, 40e-6];
+
+impl Preload {
+    pub(super) fn of(joint: &Joint, stack: &Stack) -> Self {
+        let bolt = &joint.bolt;
+        let friction = bolt.lubrication.friction;
+        let scatter = bolt.tightening.scatter(&bolt.lubrication).high;
+        let collar = friction_diameter(bolt.thread.head_bearing, bolt.hole);
+        let yields = bolt.limits.yield_strength;
+        let full = tighten(&bolt.thread, collar, yields, USUAL_SHARE, friction, scatter);
+        let permissible = permissible_preload(&bolt.thread, yields, friction.low, USUAL_SHARE);
+        let at = |torque: f64, mu: f64| preload(&bolt.thread, collar, torque, Friction::same(mu));
+        let torque = bolt.torque.unwrap_or(full.torque);
+        let most = at(torque, friction.low);
+        let least = at(torque, friction.high).min(most / scatter);
+        let (bolt_gives, parts_give) = (stack.bolt_resilience, stack.parts_resilience);
+        let roughness = match bolt.roughness {
+            rz if rz < ROUGH[0] => Roughness::Fine,
+            rz if rz > ROUGH[1] => Roughness::Coarse,
+            _ => Roughness::Medium,
+        };
+        // Settling under shear is the larger, and every mount is pushed across as well.
+        let settled = embedding::flattening(
+            roughness,
+            Loading::Shear,
+            stack.head_faces,
+            stack.inner_faces,
+        );
+        let changes = joint.temperature.map(|at| {
+            thermal::change(
+                at - joint.assembled,
+                &stack.thermal_layers(),
+                bolt.grade.metal.thermal_expansion(),
+                bolt_gives,
+                parts_give,
+            )
+        });
+        let nut_factor = |mu: f64| torque / (at(torque, mu) * bolt.thread.nominal);
+        Self {
+            torque,
+            is_stated: bolt.torque.is_some(),
+            most,
+            least,
+            permissible,
+            friction: [friction.low, friction.high],
+            scatter,
+            nut_factor: [nut_factor(friction.low), nut_factor(friction.high)],
+            embedding: embedding::loss(settled, bolt_gives, parts_give),
+            thermal_gain: changes.iter().copied().fold(0.0, f64::max),
+            thermal_loss: changes.iter().map(|change| -change).fold(0.0, f64::max),
+            retained: retained(joint, stack),
+        }
+    }
+
+    /// Least clamp force of one bolt after all losses, with no load \[N\].
+    #[must_use]
+    pub fn clamp(&self) -> f64 {
+        ((self.least - self.embedding) * self.retained - self.thermal_loss).max(0.0)
+    }
+
+    /// Most force in one bolt before any load \[N\].
+    #[must_use]
+    pub fn hottest(&self) -> f64 {
+        self.most + self.thermal_gain
+    }
+}
+
+/// Share of the preload that a clamped polymer leaves; 1 without one, and where its creep is not known.
+fn retained(joint: &Joint, stack: &Stack) -> f64 {
+    let Some(polymer) = &joint.polymer else {
+        return 1.0;
+    };
+    let (PolymerRole::Clamped { diameter }, Some(creep)) =
+        (polymer.role, polymer.material.long_term_modulus)
+    else {
+        return 1.0;
+    };
+    let layer = PolymerLayer {
+        thickness: polymer.thickness,
+        area: PI / 4.0 * (diameter.powi(2) - joint.bolt.hole.powi(2)),
+        youngs_modulus: polymer.material.youngs_modulus,
+        yield_strength: polymer.material.yield_strength,
+    };
+    let metal = stack.parts_resilience - of_polymer(joint);
+    layer.retained(stack.bolt_resilience + metal, creep)
+}

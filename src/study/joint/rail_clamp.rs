@@ -1,0 +1,371 @@
+//! What the clamp force of a bolt does to a hollow rail, with a sleeve in it and without.
+
+use crate::model::Model;
+use crate::model::joint::{Base, Joint, Plate, Sleeve};
+use crate::model::rail::Profile;
+use crate::strength::column::Curve;
+use crate::strength::plate::strip::{Held, Strip};
+use crate::strength::rail::box_squeeze::BoxSqueeze;
+use crate::strength::rail::face::{self, LOOSE_WASHER};
+use crate::strength::rail::local::{box_peak, near_cut_end, round_peak};
+use crate::strength::rail::punching;
+use crate::strength::rail::round_squeeze::RoundSqueeze;
+use crate::strength::rail::side_wall::{self, Loading};
+use crate::strength::rail::{BoxRail, Patch, RoundRail};
+use crate::strength::sleeve::Sleeve as Tube;
+use crate::strength::sleeve::gap::{allowed_gap, tightened};
+use crate::strength::sleeve::proud::proud;
+use crate::strength::sleeve::stress::stress;
+
+use super::preload::Preload;
+
+/// A rail squeezed by one bolt; forces \[N\] of one bolt.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RailClamp {
+    /// What presses on a wall.
+    pub patch: Patch,
+    /// Length of rail that works with the patch \[m\].
+    pub effective_length: f64,
+    /// Whether the fit for that length was made for such sizes.
+    pub is_within_range: bool,
+    /// Rate of the walls against being squeezed [N/m].
+    pub squeeze_rate: f64,
+    /// Rate that a gap of the sleeve closes against: walls and the plates that stand on them [N/m].
+    pub closing_rate: f64,
+    /// Share of the force on the walls that the worse face bends under, 0 to 1; the rest goes by a plate to the side walls.
+    pub face_share: f64,
+    /// Clamp force at which the faces yield first, were it all on them.
+    pub first_yield: f64,
+    /// Clamp force that folds the section between the clamped faces, were it all on them.
+    pub plastic: f64,
+    /// Push on one face that makes it fold; `None` for a round rail.
+    pub face: Option<f64>,
+    /// Push that punches the patch through the wall.
+    pub punching: f64,
+    /// Squeeze that both side walls bear; `None` where no plate stands on them.
+    pub side_walls: Option<f64>,
+    /// What the sleeve does; `None` without one.
+    pub sleeve: Option<SleeveShare>,
+    /// Force in the walls, and in the plates that stand on them, at the most preload.
+    pub walls: f64,
+    /// Least clamp force that presses bracket or plate on the rail: all of it unless a loose sleeve stands proud.
+    pub gripped: f64,
+}
+
+/// A sleeve under the most preload.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SleeveShare {
+    /// Force that closes its gap, in the walls before it carries \[N\]; 0 when proud.
+    pub gap_force: f64,
+    /// Force in it \[N\].
+    pub force: f64,
+    /// Stress in it \[Pa\].
+    pub stress: f64,
+    /// Largest gap at which it still carries and neither wall nor plate yields \[m\].
+    pub allowed_gap: f64,
+    /// Whether the most preload closes its gap; else the walls carry all.
+    pub carries: bool,
+    /// Whether it stands proud of the faces, so that the bracket sits on its ends alone.
+    pub is_proud: bool,
+}
+
+/// A rail squeezed between two opposite patches.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Squeeze {
+    pub(super) patch: Patch,
+    pub(super) rate: f64,
+    effective_length: f64,
+    is_within_range: bool,
+    first_yield: f64,
+    plastic: f64,
+}
+
+/// Share of its strength that a rail keeps with a bolt nearer to its cut end than was computed.
+///
+/// # Source
+/// Below the least value of [`near_cut_end`]; our own reasoning, no source.
+const AT_CUT_END: f64 = 0.5;
+
+/// Peak of stress under a patch smaller than was computed.
+///
+/// # Source
+/// Above the largest value of [`box_peak`] and [`round_peak`]; our own reasoning, no source.
+const SHARPEST: f64 = 2.0;
+
+/// Squeeze of the rail by one bolt; `None` on a solid part, and for an open channel, whose flanges nothing holds apart.
+pub(super) fn squeeze(model: &Model, joint: &Joint) -> Option<Squeeze> {
+    let Base::Rail(base) = &joint.base else {
+        return None;
+    };
+    let rail = model.rails.get(base.rail)?;
+    let (modulus, yields) = (rail.material.youngs_modulus, rail.material.yield_strength);
+    let patch = patch(joint, base.face_width);
+    let squeeze = match rail.profile {
+        Profile::Channel { .. } => return None,
+        Profile::Box { .. } => {
+            let rail = box_rail(joint)?;
+            let squeezed = BoxSqueeze::under(rail, patch);
+            let fitted = crate::strength::rail::box_squeeze::effective_length(&rail, &patch);
+            let end = base
+                .edge
+                .map_or(Some(1.0), |edge| near_cut_end(&rail, edge));
+            let peak = box_peak(&rail, &patch);
+            let is_within_range = fitted.is_within_range && end.is_some() && peak.is_some();
+            let end = end.unwrap_or(AT_CUT_END);
+            let peak = peak.map_or(SHARPEST, |peak| peak.stress.max(1.0));
+            Squeeze {
+                patch,
+                rate: squeezed.stiffness(modulus) * end,
+                effective_length: fitted.length,
+                is_within_range,
+                first_yield: squeezed.first_yield(yields) / peak * end,
+                plastic: squeezed.plastic_load(yields) * end,
+            }
+        }
+        Profile::Round { diameter } => {
+            let rail = RoundRail {
+                outer: diameter,
+                wall: base.wall,
+            };
+            let squeezed = RoundSqueeze::under(rail, patch);
+            let fitted = crate::strength::rail::round_squeeze::effective_length(&rail, &patch);
+            let peak = round_peak(&rail, &patch);
+            let is_within_range = fitted.is_within_range && peak.is_some();
+            let peak = peak.map_or(SHARPEST, |peak| peak.stress.max(1.0));
+            Squeeze {
+                patch,
+                rate: squeezed.stiffness(modulus),
+                effective_length: fitted.length,
+                is_within_range,
+                first_yield: squeezed.first_yield(yields) / peak,
+                plastic: squeezed.plastic_load(yields),
+            }
+        }
+    };
+    Some(squeeze)
+}
+
+/// The box that the bolts cross, with the face they enter by as the loaded one.
+pub(super) fn box_rail(joint: &Joint) -> Option<BoxRail> {
+    let base = joint.base.rail()?;
+    Some(BoxRail {
+        face: base.face_width,
+        height: base.depth,
+        wall: base.wall,
+    })
+}
+
+/// What one bolt presses on a wall, spread at 45° through washer and far plate: the smaller patch of the two sides, which is that of the nut.
+fn patch(joint: &Joint, face_width: f64) -> Patch {
+    let bearing = nut_patch(joint);
+    let (length, width) = match &joint.plate {
+        Some(plate) if plate.both_sides => {
+            let spread = bearing + 2.0 * plate.thickness;
+            (spread.min(plate.length), spread.min(plate.width))
+        }
+        _ => (bearing, bearing),
+    };
+    Patch {
+        length,
+        width: width.min(face_width),
+    }
+}
+
+/// Diameter on which a nut presses on what is below its washer \[m\].
+pub(super) fn nut_patch(joint: &Joint) -> f64 {
+    joint
+        .washer
+        .as_ref()
+        .map_or(joint.bolt.thread.head_bearing, |washer| {
+            washer.diameter + 2.0 * washer.thickness
+        })
+}
+
+/// Whether a plate reaches from side wall to side wall of a box rail.
+pub(super) fn stands_on_side_walls(plate: &Plate, rail: &BoxRail) -> bool {
+    plate.width >= rail.face - 2.0 * rail.wall
+}
+
+/// A plate as a beam from side wall to side wall, as long along the rail as belongs to one bolt.
+pub(super) fn beam(plate: &Plate, rail: &BoxRail, bolts: usize) -> Strip {
+    Strip {
+        span: rail.middle_width(),
+        width: plate.length / bolts.max(1) as f64,
+        thickness: plate.thickness,
+        held: Held::Resting,
+    }
+}
+
+/// The two sides of a squeezed rail, each a face with what may stand on it.
+struct Sides {
+    /// Rate of one face [N/m].
+    face: f64,
+    /// Rates of the plates that stand on the side walls, near and far; 0 where none does [N/m].
+    plates: [f64; 2],
+}
+
+impl Sides {
+    fn of(joint: &Joint, rail: Option<&BoxRail>, squeeze: &Squeeze) -> Self {
+        let plate = joint
+            .plate
+            .as_ref()
+            .zip(rail)
+            .filter(|(plate, rail)| stands_on_side_walls(plate, rail));
+        let near = plate.map_or(0.0, |(plate, rail)| {
+            beam(plate, rail, joint.pattern.len()).stiffness(plate.material.youngs_modulus)
+        });
+        let far = match plate {
+            Some((plate, _)) if plate.both_sides => near,
+            _ => 0.0,
+        };
+        Self {
+            // Each face closes half of what the whole rail does.
+            face: 2.0 * squeeze.rate,
+            plates: [near, far],
+        }
+    }
+
+    /// Rate against which both sides close.
+    ///
+    /// # Equation
+    ///   1/k = 1/(2 k_r + k_p) + 1/(2 k_r + k_p')
+    ///
+    ///   k_r       squeeze stiffness of the rail      [N/m]
+    ///   k_p, k_p' plates of the two sides, 0 for none [N/m]
+    ///
+    /// # Source
+    /// Derived: at each side face and plate beside each other, the sides in series.
+    fn closing(&self) -> f64 {
+        let [near, far] = self.plates.map(|plate| self.face + plate);
+        near * far / (near + far)
+    }
+
+    /// Share of the force that the worse face takes.
+    fn face_share(&self) -> f64 {
+        let share = |plate: f64| self.face / (self.face + plate);
+        self.plates.into_iter().map(share).fold(0.0, f64::max)
+    }
+
+    /// Share of the force that a plate on the side walls takes; `None` where none stands there.
+    fn plate_share(&self) -> Option<f64> {
+        let [near, _] = self.plates;
+        (near > 0.0).then(|| near / (self.face + near))
+    }
+}
+
+impl RailClamp {
+    pub(super) fn of(model: &Model, joint: &Joint, preload: &Preload) -> Option<Self> {
+        let squeeze = squeeze(model, joint)?;
+        let base = joint.base.rail()?;
+        let rail = model.rails.get(base.rail)?;
+        let material = &rail.material;
+        let shape = matches!(rail.profile, Profile::Box { .. })
+            .then(|| box_rail(joint))
+            .flatten();
+        let sides = Sides::of(joint, shape.as_ref(), &squeeze);
+        let loose = if sides.plates.contains(&0.0) {
+            LOOSE_WASHER
+        } else {
+            1.0
+        };
+        let face_yield = squeeze.first_yield / sides.face_share();
+        let plate_yield = shape.zip(joint.plate.as_ref()).and_then(|(rail, plate)| {
+            let strip = beam(plate, &rail, joint.pattern.len());
+            let share = sides.plate_share()?;
+            Some(strip.first_yield(plate.material.yield_strength) / share)
+        });
+        let first_yield = plate_yield.map_or(face_yield, |plate| plate.min(face_yield));
+        let sleeve = joint
+            .sleeve
+            .as_ref()
+            .map(|sleeve| sleeve_share(sleeve, preload, &sides, first_yield));
+        Some(Self {
+            patch: squeeze.patch,
+            effective_length: squeeze.effective_length,
+            is_within_range: squeeze.is_within_range,
+            squeeze_rate: squeeze.rate,
+            closing_rate: sides.closing(),
+            face_share: sides.face_share(),
+            first_yield: squeeze.first_yield,
+            plastic: squeeze.plastic,
+            face: shape.map(|rail| {
+                face::strength(&rail, &squeeze.patch, material.yield_strength, loose).force
+            }),
+            punching: punching::round(
+                squeeze.patch.width.min(squeeze.patch.length),
+                base.wall,
+                material.tensile_strength,
+            ),
+            side_walls: shape
+                .zip(joint.plate.as_ref())
+                .filter(|(rail, plate)| stands_on_side_walls(plate, rail))
+                .map(|(rail, plate)| {
+                    side_wall::strength(
+                        &rail,
+                        beam(plate, &rail, joint.pattern.len()).width,
+                        material.youngs_modulus,
+                        material.yield_strength,
+                        Loading::Squeeze,
+                        Curve::C,
+                    )
+                }),
+            walls: sleeve.map_or(preload.hottest(), |share| preload.hottest() - share.force),
+            gripped: gripped(joint, preload, sides.closing()),
+            sleeve,
+        })
+    }
+}
+
+fn tube(sleeve: &Sleeve) -> Tube {
+    Tube {
+        outer: sleeve.outer,
+        inner: sleeve.inner,
+        length: sleeve.length,
+    }
+}
+
+fn sleeve_share(
+    sleeve: &Sleeve,
+    preload: &Preload,
+    sides: &Sides,
+    first_yield: f64,
+) -> SleeveShare {
+    let (tube, closing) = (tube(sleeve), sides.closing());
+    let rate = tube.stiffness(sleeve.material.youngs_modulus);
+    let most = preload.hottest();
+    let is_proud = sleeve.gap < 0.0;
+    let (gap_force, force) = if is_proud {
+        (0.0, proud(&tube, -sleeve.gap, most, rate, closing).sleeve)
+    } else {
+        let share = tightened(most, sleeve.gap, closing, rate);
+        (share.gap_force, share.sleeve)
+    };
+    let allowed = allowed_gap(preload.least, first_yield, closing);
+    // Plates on both sides that stand on the side walls clamp there as well: only yield limits the gap.
+    let allowed_gap = if sides.plates.contains(&0.0) {
+        allowed.smaller()
+    } else {
+        allowed.by_yield
+    };
+    SleeveShare {
+        gap_force,
+        force,
+        stress: stress(&tube, force),
+        allowed_gap,
+        carries: force > 0.0,
+        is_proud,
+    }
+}
+
+/// Clamp force on the rail itself: a sleeve that stands proud takes its share, and keeps it unless it is joined to the walls.
+fn gripped(joint: &Joint, preload: &Preload, closing: f64) -> f64 {
+    let clamp = preload.clamp();
+    match &joint.sleeve {
+        Some(sleeve) if sleeve.gap < 0.0 && !sleeve.welded && sleeve.shoulder.is_none() => {
+            let tube = tube(sleeve);
+            let rate = tube.stiffness(sleeve.material.youngs_modulus);
+            proud(&tube, -sleeve.gap, clamp, rate, closing).walls
+        }
+        _ => clamp,
+    }
+}

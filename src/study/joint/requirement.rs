@@ -1,0 +1,164 @@
+//! What is required of a joint: one value against one limit, with where the limit comes from and what would mend it.
+
+mod bolt;
+mod clamped;
+mod metals;
+mod plate;
+mod rail;
+mod sleeve;
+mod unjudged;
+mod weld;
+
+pub(super) use unjudged::unjudged;
+
+use crate::model::Model;
+use crate::model::joint::Joint;
+use crate::model::load::LoadClass;
+use crate::study::check::Sense;
+use crate::units::Shown;
+
+use super::preload::Preload;
+use super::rail_clamp::RailClamp;
+use super::sharing::LoadedJoint;
+use super::stack::Stack;
+
+/// One thing that a joint must do.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Requirement {
+    /// Stable name within the joint, such as `slip`.
+    pub id: &'static str,
+    /// What it is, in a few words for people.
+    pub title: String,
+    /// Governing load case, as a place in `Model::loads`; `None` when it holds before any load.
+    pub load: Option<usize>,
+    /// Computed value, SI.
+    pub value: f64,
+    /// Limit, SI, reserves included.
+    pub limit: f64,
+    /// On which side of the limit it must stay.
+    pub sense: Sense,
+    /// Unit for people.
+    pub unit: Shown,
+    /// Whether missing it breaks nothing by itself.
+    pub advisory: bool,
+    /// Where the limit comes from.
+    pub basis: String,
+    /// What would mend it.
+    pub cure: &'static str,
+}
+
+/// What is required and cannot be judged by what the file says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Unjudged {
+    /// Stable name within the joint, such as `spacer`.
+    pub id: &'static str,
+    /// What it is, in a few words for people.
+    pub title: &'static str,
+    /// Why it cannot be judged.
+    pub reason: &'static str,
+    /// What to do about it.
+    pub cure: &'static str,
+}
+
+impl Requirement {
+    /// Share of the limit that is used; above 1 fails.
+    #[must_use]
+    pub fn utilisation(&self) -> f64 {
+        match self.sense {
+            Sense::AtMost => self.value / self.limit,
+            Sense::AtLeast => self.limit / self.value,
+        }
+    }
+
+    /// Whether it holds.
+    #[must_use]
+    pub fn holds(&self) -> bool {
+        match self.sense {
+            Sense::AtMost => self.value <= self.limit,
+            Sense::AtLeast => self.value >= self.limit,
+        }
+    }
+}
+
+/// What every requirement is computed from.
+struct Case<'a> {
+    model: &'a Model,
+    joint: &'a Joint,
+    stack: &'a Stack,
+    preload: &'a Preload,
+    rail: Option<&'a RailClamp>,
+    loads: &'a [LoadedJoint],
+}
+
+impl Case<'_> {
+    /// Load cases that must not harm the joint: all but those that happen once.
+    fn lasting(&self) -> impl Iterator<Item = &LoadedJoint> {
+        self.loads
+            .iter()
+            .filter(|loaded| self.class(loaded) != Some(LoadClass::Restraint))
+    }
+
+    /// Load cases that come many times in a life.
+    fn frequent(&self) -> impl Iterator<Item = &LoadedJoint> {
+        self.loads.iter().filter(|loaded| {
+            matches!(
+                self.class(loaded),
+                Some(LoadClass::Service | LoadClass::Durability)
+            )
+        })
+    }
+
+    fn class(&self, loaded: &LoadedJoint) -> Option<LoadClass> {
+        self.model.loads.get(loaded.load).map(|load| load.class)
+    }
+
+    /// Least clamp force on the face that must not slip \[N\].
+    fn gripped(&self) -> f64 {
+        self.rail.map_or(self.preload.clamp(), |rail| rail.gripped)
+    }
+
+    /// Reserve of a kind that a load case asks for: that of the file, and none in a rare one.
+    fn reserve(&self, loaded: &LoadedJoint, usual: f64) -> f64 {
+        match self.class(loaded) {
+            Some(LoadClass::Extreme | LoadClass::Restraint) => 1.0,
+            _ => usual,
+        }
+    }
+}
+
+/// Every requirement, in the order of the load path.
+pub(super) fn all(
+    model: &Model,
+    joint: &Joint,
+    stack: &Stack,
+    preload: &Preload,
+    rail: Option<&RailClamp>,
+    loads: &[LoadedJoint],
+) -> Vec<Requirement> {
+    let case = Case {
+        model,
+        joint,
+        stack,
+        preload,
+        rail,
+        loads,
+    };
+    let mut found = bolt::requirements(&case);
+    found.extend(clamped::requirements(&case));
+    found.extend(sleeve::requirements(&case));
+    found.extend(plate::requirements(&case));
+    found.extend(weld::requirement(&case));
+    found.extend(rail::requirements(&case));
+    found.extend(metals::requirements(&case));
+    found
+}
+
+/// The load case with the largest value of something, and that value.
+fn worst<'a>(
+    loads: impl Iterator<Item = &'a LoadedJoint>,
+    value: impl Fn(&LoadedJoint) -> f64,
+) -> Option<(usize, f64)> {
+    loads
+        .map(|loaded| (loaded.load, value(loaded)))
+        .max_by(|a, b| a.1.total_cmp(&b.1))
+}

@@ -1,0 +1,287 @@
+//! What a hollow rail must stand: the clamp force on its walls, and the reaction of the mount itself.
+
+use super::{Case, Requirement, worst};
+use crate::model::joint::{Joint, Plate, Seat};
+use crate::model::material::Material;
+use crate::spatial::Wrench;
+use crate::strength::bolt::resistance::SAFETY;
+use crate::strength::column::Curve;
+use crate::strength::rail::couple::under_plate;
+use crate::strength::rail::face::{self, LOOSE_WASHER};
+use crate::strength::rail::punching;
+use crate::strength::rail::side_wall::{self, Loading};
+use crate::strength::rail::{BoxRail, Patch};
+use crate::study::check::Sense;
+use crate::study::joint::LoadedJoint;
+use crate::study::joint::rail_clamp::{RailClamp, beam, box_rail, nut_patch, stands_on_side_walls};
+use crate::study::joint::sharing::half_sizes;
+use crate::units::Shown;
+
+const HELPED: &str =
+    "a sleeve around each bolt between the walls, or a plate on both faces; a smaller preload";
+
+pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
+    let (Some(rail), Some(base)) = (case.rail, case.joint.base.rail()) else {
+        return Vec::new();
+    };
+    let Some(material) = case.model.rails.get(base.rail).map(|rail| &rail.material) else {
+        return Vec::new();
+    };
+    let hollow = box_rail(case.joint).filter(|_| rail.face.is_some());
+    let mut found = vec![wall_yield(case, rail)];
+    if rail.sleeve.is_none_or(|share| !share.carries) {
+        found.extend(collapse(case, rail));
+    }
+    found.extend(hollow.and_then(|hollow| plate_bending(case, rail, &hollow)));
+    found.extend(
+        hollow
+            .iter()
+            .flat_map(|hollow| local_loads(case, rail, hollow, material)),
+    );
+    found.extend(pull_through(case, hollow.as_ref(), material));
+    found
+}
+
+fn wall_yield(case: &Case<'_>, rail: &RailClamp) -> Requirement {
+    let reserve = case.joint.factors.yields;
+    let sleeve = rail.sleeve.filter(|share| share.carries);
+    let range = if rail.is_within_range {
+        ""
+    } else {
+        "; outside the sizes it was fitted to"
+    };
+    Requirement {
+        id: "wall-yield",
+        title: match sleeve {
+            Some(_) => "force that bends the worse wall, sleeve beside it",
+            None => "force that bends the worse wall of the hollow rail, nothing beside it",
+        }
+        .to_owned(),
+        load: None,
+        value: rail.face_share * rail.walls,
+        limit: rail.first_yield / reserve,
+        sense: Sense::AtMost,
+        unit: Shown::Newton,
+        // With a sleeve the wall is dented by the gap at most.
+        advisory: sleeve.is_some(),
+        basis: format!(
+            "first yield of the squeezed section over {reserve}, {:.0} mm of rail working (derived; length fitted to shell calculations{range})",
+            rail.effective_length * 1e3
+        ),
+        cure: if sleeve.is_some() {
+            "a sleeve that is flush to slightly short"
+        } else {
+            HELPED
+        },
+    }
+}
+
+/// What the clamp force does to a rail that has no sleeve, beyond the first yield.
+fn collapse(case: &Case<'_>, rail: &RailClamp) -> Vec<Requirement> {
+    let reserve = case.joint.factors.yields;
+    let crushed = |id, how: &str, value: f64, limit: f64, basis: String| Requirement {
+        id,
+        title: format!("clamp force against that at which the rail {how}"),
+        load: None,
+        value,
+        limit,
+        sense: Sense::AtMost,
+        unit: Shown::Newton,
+        advisory: false,
+        basis,
+        cure: HELPED,
+    };
+    let on_face = rail.face_share * rail.walls;
+    let fold = rail
+        .face
+        .map_or(rail.plastic, |face| face.min(rail.plastic));
+    let mut found = vec![
+        crushed(
+            "wall-collapse",
+            "folds",
+            on_face,
+            fold / reserve,
+            format!(
+                "hinges of the section, and of the face of a box (derived; EN 1993-1-8, table 7.11, from memory), over {reserve}"
+            ),
+        ),
+        crushed(
+            "punching",
+            "is punched",
+            on_face,
+            rail.punching / SAFETY,
+            format!("0.6 pi d t f_u over {SAFETY} (EN 1993-1-8, table 3.4, from memory)"),
+        ),
+    ];
+    found.extend(rail.side_walls.map(|strength| {
+        crushed(
+            "side-walls",
+            "has its side walls crushed",
+            rail.walls,
+            strength / reserve,
+            format!("both side walls, buckling included (EN 1993-1-8, table 7.11, from memory), over {reserve}"),
+        )
+    }));
+    found
+}
+
+/// A plate that stands on the side walls bends like a beam as it closes the gap, or carries the bolt.
+fn plate_bending(case: &Case<'_>, rail: &RailClamp, hollow: &BoxRail) -> Option<Requirement> {
+    let joint = case.joint;
+    let plate = joint
+        .plate
+        .as_ref()
+        .filter(|plate| stands_on_side_walls(plate, hollow))?;
+    let strip = beam(plate, hollow, joint.pattern.len());
+    let rate = strip.stiffness(plate.material.youngs_modulus);
+    let on_plate = rail.walls * rate / (rate + 2.0 * rail.squeeze_rate);
+    let sleeved = rail.sleeve.is_some_and(|share| share.carries);
+    Some(Requirement {
+        id: "plate-bending",
+        title: "bending of the plate from side wall to side wall".to_owned(),
+        load: None,
+        value: strip.stress(on_plate),
+        limit: plate.material.yield_strength / joint.factors.yields,
+        sense: Sense::AtMost,
+        unit: Shown::Megapascal,
+        advisory: sleeved,
+        basis: format!(
+            "yield strength of the plate over {}; a beam that rests on the side walls, beside the face (derived)",
+            joint.factors.yields
+        ),
+        cure: if sleeved {
+            "a sleeve that is flush to slightly short"
+        } else {
+            HELPED
+        },
+    })
+}
+
+/// The mount reaction and its moments as a load on one end of what bears on the face, along the rail and across it.
+fn local_loads(
+    case: &Case<'_>,
+    rail: &RailClamp,
+    hollow: &BoxRail,
+    material: &Material,
+) -> Vec<Requirement> {
+    let [length, width] = half_sizes(case.joint).map(|half| 2.0 * half);
+    let width = width.min(hollow.face);
+    // Sleeves that carry join both faces.
+    let (faces, words) = match rail.sleeve {
+        Some(share) if share.carries => (2.0, "both faces, which the sleeves join"),
+        _ => (1.0, "one face"),
+    };
+    let reserve = case.joint.factors.yields;
+    let one_way = |id, way: &str, size: f64, patch: [f64; 2], moment: fn(&Wrench) -> f64| {
+        let (load, value) = worst(case.lasting(), |loaded| {
+            under_plate(loaded.wrench.force.z.abs(), moment(&loaded.wrench), size).pressed
+        })?;
+        Some(Requirement {
+            id,
+            title: format!(
+                "mount reaction and its moment {way} the rail, as a load of one end of the foot on the wall"
+            ),
+            load: Some(load),
+            value,
+            limit: faces * push_strength(case.joint, hollow, material, patch) / reserve,
+            sense: Sense::AtMost,
+            unit: Shown::Newton,
+            advisory: false,
+            basis: format!(
+                "face mechanism or side walls, {words} (EN 1993-1-8, table 7.11, from memory), over {reserve}; a couple over two thirds of the foot (derived)"
+            ),
+            cure: "a longer and wider plate, sleeves, a plate on both faces, a mount nearer to the rail",
+        })
+    };
+    let along = one_way("local-along", "along", length, [length / 3.0, width], |w| {
+        w.moment.y
+    });
+    let across = one_way(
+        "local-across",
+        "across",
+        width,
+        [length, width / 3.0],
+        |w| w.moment.x,
+    );
+    [along, across].into_iter().flatten().collect()
+}
+
+/// Push that one face bears on a patch of this length and width: the face, or the side walls under a plate that stands on them.
+fn push_strength(
+    joint: &Joint,
+    hollow: &BoxRail,
+    material: &Material,
+    [length, width]: [f64; 2],
+) -> f64 {
+    let stands = |plate: &Plate| {
+        width >= hollow.face - 2.0 * hollow.wall && stands_on_side_walls(plate, hollow)
+    };
+    if joint.plate.as_ref().is_some_and(stands) {
+        return side_wall::strength(
+            hollow,
+            length,
+            material.youngs_modulus,
+            material.yield_strength,
+            Loading::PushOneFace,
+            Curve::C,
+        );
+    }
+    let patch = Patch { length, width };
+    face::strength(hollow, &patch, material.yield_strength, 1.0).force
+}
+
+/// What holds the bolts when they are pulled out of the rail: the nut, its washer or a shoulder on the far wall.
+fn pull_through(
+    case: &Case<'_>,
+    hollow: Option<&BoxRail>,
+    material: &Material,
+) -> Option<Requirement> {
+    let joint = case.joint;
+    let base = joint.base.rail()?;
+    if joint.plate.as_ref().is_some_and(|plate| plate.both_sides) {
+        return None;
+    }
+    let sleeve = joint.sleeve.as_ref();
+    if sleeve.is_some_and(|sleeve| sleeve.welded) {
+        return None;
+    }
+    let wall_hole = sleeve
+        .filter(|sleeve| sleeve.seat == Seat::Through)
+        .map_or(joint.bolt.hole, |sleeve| sleeve.outer);
+    let shoulder = sleeve.and_then(|sleeve| sleeve.shoulder);
+    let held = shoulder.map_or(nut_patch(joint), |shoulder| {
+        shoulder.diameter.max(nut_patch(joint))
+    });
+    let limit = if held <= wall_hole {
+        0.0
+    } else {
+        let punched = punching::round(held, base.wall, material.tensile_strength) / SAFETY;
+        let patch = Patch {
+            length: held,
+            width: held.min(base.face_width),
+        };
+        let folded = hollow.map_or(f64::INFINITY, |hollow| {
+            face::strength(hollow, &patch, material.yield_strength, LOOSE_WASHER).force
+                / joint.factors.yields
+        });
+        punched.min(folded)
+    };
+    let (load, pull) = worst(case.lasting(), LoadedJoint::most_pulled)?;
+    Some(Requirement {
+        id: "pull-through",
+        title: "pull of a bolt on the far wall of the rail".to_owned(),
+        load: Some(load),
+        value: pull.max(0.0),
+        limit,
+        sense: Sense::AtMost,
+        unit: Shown::Newton,
+        advisory: false,
+        basis: format!(
+            "punching over {SAFETY} and face mechanism over {} under {:.1} mm on a hole of {:.1} mm (EN 1993-1-8, tables 3.4 and 7.11, from memory)",
+            joint.factors.yields,
+            held * 1e3,
+            wall_hole * 1e3
+        ),
+        cure: "a plate on both faces, a wide washer, a sleeve with a shoulder on the far wall",
+    })
+}

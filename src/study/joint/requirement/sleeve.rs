@@ -1,0 +1,124 @@
+//! What a sleeve must stand, and how well it must fit.
+
+use super::{Case, Requirement};
+use crate::model::joint::{Joint, Seat, Sleeve};
+use crate::strength::column::Curve;
+use crate::strength::sleeve::Sleeve as Tube;
+use crate::strength::sleeve::stability::column_load;
+use crate::strength::sleeve::stress::permissible_force;
+use crate::study::check::Sense;
+use crate::study::joint::rail_clamp::SleeveShare;
+use crate::units::Shown;
+
+pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
+    let Some(sleeve) = &case.joint.sleeve else {
+        return Vec::new();
+    };
+    let tube = Tube {
+        outer: sleeve.outer,
+        inner: sleeve.inner,
+        length: sleeve.length,
+    };
+    let share = case.rail.and_then(|rail| rail.sleeve);
+    // In an open channel nothing but the sleeve holds the flanges apart.
+    let force = share.map_or(case.preload.hottest(), |share| share.force);
+    let mut found = vec![strength(case, sleeve, &tube, force)];
+    found.extend(seat(case, sleeve, force / tube.area()));
+    found.extend(share.map(|share| fit(sleeve, &share)));
+    found
+}
+
+fn strength(case: &Case<'_>, sleeve: &Sleeve, tube: &Tube, force: f64) -> Requirement {
+    let material = &sleeve.material;
+    let squash = permissible_force(tube, material.yield_strength);
+    let column = column_load(
+        tube,
+        material.youngs_modulus,
+        material.yield_strength,
+        Curve::C,
+    ) / case.joint.factors.yields;
+    Requirement {
+        id: "sleeve-stress",
+        title: "force in the sleeve, tightened most and hottest".to_owned(),
+        load: None,
+        value: force,
+        limit: squash.min(column),
+        sense: Sense::AtMost,
+        unit: Shown::Newton,
+        advisory: false,
+        basis: "yield strength of the sleeve over 1.1, and buckling (common practice; EN 1993-1-1, from memory)".to_owned(),
+        cure: "a larger or thicker sleeve, or a stronger one; a smaller preload",
+    }
+}
+
+/// Pressure of the sleeve's ends on what they stand on.
+fn seat(case: &Case<'_>, sleeve: &Sleeve, pressure: f64) -> Option<Requirement> {
+    let (what, limit) = seats(case.model, case.joint, sleeve)
+        .into_iter()
+        .min_by(|a, b| a.1.total_cmp(&b.1))?;
+    Some(Requirement {
+        id: "sleeve-seat",
+        title: format!("pressure of the sleeve on the {what}"),
+        load: None,
+        value: pressure,
+        limit,
+        sense: Sense::AtMost,
+        unit: Shown::Megapascal,
+        advisory: false,
+        basis: "pressure that a supported part bears under a head (VDI 2230-1, from memory)"
+            .to_owned(),
+        cure: "a sleeve with a wider end, or a harder plate",
+    })
+}
+
+fn seats(model: &crate::model::Model, joint: &Joint, sleeve: &Sleeve) -> Vec<(&'static str, f64)> {
+    if sleeve.seat == Seat::Inside {
+        let rail = joint
+            .base
+            .rail()
+            .and_then(|base| model.rails.get(base.rail));
+        return rail
+            .map(|rail| ("walls", rail.material.head_pressure.supported))
+            .into_iter()
+            .collect();
+    }
+    let plate = joint.plate.as_ref();
+    let foot = joint.foot.as_ref();
+    let below = plate
+        .map(|plate| ("plate", &plate.material))
+        .or(foot.map(|foot| ("foot", &foot.material)));
+    below
+        .map(|(what, material)| (what, material.head_pressure.supported))
+        .into_iter()
+        .collect()
+}
+
+fn fit(sleeve: &Sleeve, share: &SleeveShare) -> Requirement {
+    if share.is_proud {
+        return Requirement {
+            id: "sleeve-gap",
+            title: "how far the sleeve stands proud of the rail".to_owned(),
+            load: None,
+            value: -sleeve.gap,
+            limit: 0.0,
+            sense: Sense::AtMost,
+            unit: Shown::Millimetre,
+            advisory: true,
+            basis: "a proud sleeve holds the bracket off the rail: less friction on the wall, none when it is loose and holds all (derived)".to_owned(),
+            cure: "file the sleeve flush to slightly short",
+        };
+    }
+    Requirement {
+        id: "sleeve-gap",
+        title: "how much shorter the sleeve is than the rail".to_owned(),
+        load: None,
+        value: sleeve.gap,
+        limit: share.allowed_gap,
+        sense: Sense::AtMost,
+        unit: Shown::Millimetre,
+        // A gap that closes dents the wall; one that stays open leaves the sleeve without work.
+        advisory: share.carries,
+        basis: "so that the walls do not yield before the sleeve carries, nor take 5 % of the least preload unless plates stand on both (derived)".to_owned(),
+        cure: "a longer sleeve: flush to slightly short, faced square",
+    }
+}

@@ -1,0 +1,106 @@
+//! How the bolts of a joint share a mount reaction.
+
+use crate::model::joint::Joint;
+use crate::spatial::{Mat3, Vec3, Wrench};
+use crate::strength::pattern::{BoltForce, Pattern};
+use crate::study::evaluate::LoadResult;
+
+/// One load case at a joint.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LoadedJoint {
+    /// Which load case, as a place in `Model::loads`.
+    pub load: usize,
+    /// On the chassis, about the middle of the joint face, in its axes: x along the rail, y across, z out of it.
+    pub wrench: Wrench,
+    /// What each bolt takes, in the order of `Joint::pattern`; a pull along it is positive.
+    pub bolts: Vec<BoltForce>,
+    /// Moments about x, y, z that the pattern cannot take by itself [N m].
+    pub untaken: [f64; 3],
+}
+
+impl LoadedJoint {
+    /// Pull on the bolt that is pulled most \[N\].
+    #[must_use]
+    pub fn most_pulled(&self) -> f64 {
+        self.bolts.iter().map(|b| b.axial).fold(f64::MIN, f64::max)
+    }
+
+    /// Largest shear of a bolt \[N\].
+    #[must_use]
+    pub fn most_sheared(&self) -> f64 {
+        self.bolts
+            .iter()
+            .map(BoltForce::shear_size)
+            .fold(0.0, f64::max)
+    }
+}
+
+/// The joint in every load case in which its mount takes part and a position was found.
+///
+/// # Equation
+///   F on the chassis = −force on the powertrain,   M = o × F + M of the mount
+///
+///   o  from the middle of the joint face to the mount \[m\], as drawn
+///
+/// # Source
+/// Derived: equilibrium.
+pub(super) fn loaded(joint: &Joint, loads: &[LoadResult]) -> Vec<LoadedJoint> {
+    let Some(pattern) = Pattern::new(&joint.pattern) else {
+        return Vec::new();
+    };
+    let to_joint = Mat3::from_columns(&[joint.along, joint.across(), joint.face]).transpose();
+    loads
+        .iter()
+        .filter_map(|result| {
+            let found = result.outcome.as_ref().ok()?;
+            let place = result.mounts.iter().position(|&m| m == joint.mount)?;
+            let state = found.mounts.get(place)?;
+            let force = to_joint * -state.force_on_powertrain;
+            let moment = to_joint * -state.moment_on_powertrain;
+            let offset = to_joint * joint.offset;
+            let wrench = Wrench {
+                force,
+                moment: moment + offset.cross(&force),
+            };
+            let shared = pattern.worst(&at(&wrench, pattern.centre()), &outline(joint));
+            Some(LoadedJoint {
+                load: result.load,
+                wrench,
+                bolts: shared.bolts,
+                untaken: shared.untaken,
+            })
+        })
+        .collect()
+}
+
+/// The same wrench about another point of the face.
+fn at(wrench: &Wrench, [x, y]: [f64; 2]) -> Wrench {
+    let arm = Vec3::new(x, y, 0.0);
+    Wrench {
+        force: wrench.force,
+        moment: wrench.moment - arm.cross(&wrench.force),
+    }
+}
+
+/// Corners of what bears on the face: the plate, or a head's width round the bolts.
+pub(super) fn outline(joint: &Joint) -> Vec<[f64; 2]> {
+    let [x, y] = half_sizes(joint);
+    vec![[x, y], [-x, y], [-x, -y], [x, -y]]
+}
+
+/// Half length along and half width across of what bears on the face \[m\].
+pub(super) fn half_sizes(joint: &Joint) -> [f64; 2] {
+    if let Some(plate) = &joint.plate {
+        return [plate.length / 2.0, plate.width / 2.0];
+    }
+    let head = joint.bolt.thread.head_bearing;
+    let reach = |axis: usize| {
+        joint
+            .pattern
+            .iter()
+            .map(|place| place[axis].abs())
+            .fold(0.0, f64::max)
+            + head
+    };
+    [reach(0), reach(1)]
+}
