@@ -65,7 +65,7 @@ pub struct Sleeve {
 ///
 /// # Source
 /// Common practice: sleeves are cut to length with a tolerance of 0 to −0.1 mm; the shorter end counts.
-const GAP: f64 = 1e-4;
+pub const GAP: f64 = 1e-4;
 
 const GAPS: Bound = Bound::Stated(-5e-3, 20e-3, "between 5 mm proud (-5 mm) and 20 mm short");
 

@@ -1,16 +1,13 @@
 //! What tightening leaves in a bolt, and what settling, heat and polymer take from it.
 
-use std::f64::consts::PI;
-
-use crate::model::joint::{Joint, PolymerRole};
+use crate::model::joint::Joint;
 use crate::strength::bolt::embedding::{self, Loading, Roughness};
 use crate::strength::bolt::thermal;
 use crate::strength::bolt::tightening::{
     Friction, USUAL_SHARE, friction_diameter, permissible_preload, preload, tighten,
 };
-use crate::strength::polymer::Layer as PolymerLayer;
 
-use super::stack::{Stack, of_polymer};
+use super::stack::{Stack, clamped_polymer, of_polymer};
 
 /// Preload of one bolt \[N\], from tightening to the end of its losses.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -111,19 +108,12 @@ impl Preload {
 
 /// Share of the preload that a clamped polymer leaves; 1 without one, and where its creep is not known.
 fn retained(joint: &Joint, stack: &Stack) -> f64 {
-    let Some(polymer) = &joint.polymer else {
+    let creep = joint
+        .polymer
+        .as_ref()
+        .and_then(|polymer| polymer.material.long_term_modulus);
+    let (Some(layer), Some(creep)) = (clamped_polymer(joint), creep) else {
         return 1.0;
-    };
-    let (PolymerRole::Clamped { diameter }, Some(creep)) =
-        (polymer.role, polymer.material.long_term_modulus)
-    else {
-        return 1.0;
-    };
-    let layer = PolymerLayer {
-        thickness: polymer.thickness,
-        area: PI / 4.0 * (diameter.powi(2) - joint.bolt.hole.powi(2)),
-        youngs_modulus: polymer.material.youngs_modulus,
-        yield_strength: polymer.material.yield_strength,
     };
     let metal = stack.parts_resilience - of_polymer(joint);
     layer.retained(stack.bolt_resilience + metal, creep)

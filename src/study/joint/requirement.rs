@@ -61,13 +61,14 @@ pub struct Unjudged {
 }
 
 impl Requirement {
-    /// Share of the limit that is used; above 1 fails.
+    /// Share of the limit that is used, from 0; above 1 fails, and infinite where something stands against a limit of nothing.
     #[must_use]
     pub fn utilisation(&self) -> f64 {
-        match self.sense {
-            Sense::AtMost => self.value / self.limit,
-            Sense::AtLeast => self.limit / self.value,
-        }
+        let (used, of) = match self.sense {
+            Sense::AtMost => (self.value, self.limit),
+            Sense::AtLeast => (self.limit, self.value),
+        };
+        if used > 0.0 { used / of } else { 0.0 }
     }
 
     /// Whether it holds.

@@ -63,7 +63,7 @@ pub(in crate::study) fn size(model: &Model, loads: &[LoadResult], place: usize) 
     let mut nearest: Option<Trial> = None;
     for variant in &variants {
         let trial = tried(model, loads, place, variant)?;
-        if holds(&trial) {
+        if trial.governs.holds() {
             let smaller = variant
                 .one_step_down(&variants)
                 .into_iter()
@@ -77,7 +77,7 @@ pub(in crate::study) fn size(model: &Model, loads: &[LoadResult], place: usize) 
         }
         if nearest
             .as_ref()
-            .is_none_or(|near| used(&trial.governs) < used(&near.governs))
+            .is_none_or(|near| trial.governs.utilisation() < near.governs.utilisation())
         {
             nearest = Some(trial);
         }
@@ -90,16 +90,6 @@ pub(in crate::study) fn size(model: &Model, loads: &[LoadResult], place: usize) 
     })
 }
 
-fn holds(trial: &Trial) -> bool {
-    trial.governs.holds()
-}
-
-/// Share of the limit that is used; nothing against a limit of nothing is not used at all.
-fn used(requirement: &Requirement) -> f64 {
-    let share = requirement.utilisation();
-    if share.is_nan() { 0.0 } else { share }
-}
-
 fn tried(model: &Model, loads: &[LoadResult], place: usize, variant: &Variant) -> Option<Trial> {
     let joint: &Joint = &variant.joint;
     let JointResult {
@@ -110,7 +100,7 @@ fn tried(model: &Model, loads: &[LoadResult], place: usize, variant: &Variant) -
     let governs = requirements
         .into_iter()
         .filter(|one| !one.advisory)
-        .max_by(|a, b| used(a).total_cmp(&used(b)))?;
+        .max_by(|a, b| a.utilisation().total_cmp(&b.utilisation()))?;
     Some(Trial {
         thread: joint.bolt.thread,
         grade: joint.bolt.grade,

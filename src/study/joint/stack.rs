@@ -1,11 +1,14 @@
 //! What a bolt clamps, layer by layer from head to nut, and how much it gives.
 
+use std::f64::consts::PI;
+
 use crate::model::Model;
-use crate::model::joint::{Base, Joint, Polymer, PolymerRole, Seat};
+use crate::model::joint::{Base, Joint, PolymerRole, Seat};
 use crate::model::material::Material;
 use crate::strength::bolt::clamped::{Clamped, Fit, tube_resilience};
 use crate::strength::bolt::resilience::{Head, Hold, Shank, thread_length};
 use crate::strength::bolt::thermal::Layer as ThermalLayer;
+use crate::strength::polymer::Layer as PolymerLayer;
 
 use super::rail_clamp::squeeze;
 
@@ -260,22 +263,25 @@ fn parts(model: &Model, joint: &Joint, layers: &[Layer], bearing: f64, tapped: b
     resilience
 }
 
+/// The layer of polymer that the clamp force goes through; `None` without one.
+pub(super) fn clamped_polymer(joint: &Joint) -> Option<PolymerLayer> {
+    let polymer = joint.polymer.as_ref()?;
+    let PolymerRole::Clamped { diameter } = polymer.role else {
+        return None;
+    };
+    Some(PolymerLayer {
+        thickness: polymer.thickness,
+        area: PI / 4.0 * (diameter.powi(2) - joint.bolt.hole.powi(2)),
+        youngs_modulus: polymer.material.youngs_modulus,
+        yield_strength: polymer.material.yield_strength,
+    })
+}
+
 /// Resilience of a layer of polymer in the way of the clamp force [m/N]; 0 without one.
 pub(super) fn of_polymer(joint: &Joint) -> f64 {
-    match &joint.polymer {
-        Some(Polymer {
-            material,
-            thickness,
-            role: PolymerRole::Clamped { diameter },
-            ..
-        }) => tube_resilience(
-            *diameter,
-            joint.bolt.hole,
-            *thickness,
-            material.youngs_modulus,
-        ),
-        _ => 0.0,
-    }
+    clamped_polymer(joint).map_or(0.0, |layer| {
+        layer.thickness / (layer.youngs_modulus * layer.area)
+    })
 }
 
 /// Faces inside the stack; the two faces of a rail each touch the sleeve as well.

@@ -325,7 +325,7 @@ fn the_scatter_of_the_rubber_reaches_the_joint() {
 /// as much in a weaker class, and does not hold. A rail of 43 kN bolts needs a sleeve, so one is found.
 #[test]
 fn the_lightest_sizes_hold_and_one_step_down_does_not() {
-    let heavy = "[[load]]\nname = \"haul\"\nclass = \"durability\"\nvehicle = \"0, 12 g, -3 g\"\n";
+    let heavy = "[[load]]\nname = \"haul\"\nclass = \"durability\"\nvehicle = \"0, 6, -1 g\"\n";
     let file = |bolt: &str, more: &str| {
         model(&four_mounts_and(&format!(
             "{RAIL}{heavy}[[joint]]\nname = \"Left, front\"\nmount = \"a\"\nrail = \"r\"\nthrough = \"height\"\n\

@@ -1,14 +1,12 @@
 //! What the clamp force does between the faces: they must not slip, nor be crushed under the heads.
 
-use std::f64::consts::PI;
-
 use super::{Case, Requirement, worst};
-use crate::model::joint::{Base, Joint, PolymerRole, Seat};
+use crate::model::joint::{Base, Joint, Seat};
 use crate::model::material::{Material, Surface};
 use crate::strength::bolt::head::pressure;
-use crate::strength::polymer::Layer;
 use crate::study::check::Sense;
 use crate::study::joint::LoadedJoint;
+use crate::study::joint::stack::clamped_polymer;
 use crate::units::Shown;
 
 /// Moment about z below which a pattern is taken to bear all of it [N m].
@@ -213,17 +211,8 @@ fn faces(joint: &Joint) -> Vec<Surface> {
 }
 
 fn polymer(case: &Case<'_>) -> Vec<Requirement> {
-    let Some(polymer) = &case.joint.polymer else {
+    let Some(layer) = clamped_polymer(case.joint) else {
         return Vec::new();
-    };
-    let PolymerRole::Clamped { diameter } = polymer.role else {
-        return Vec::new();
-    };
-    let layer = Layer {
-        thickness: polymer.thickness,
-        area: PI / 4.0 * (diameter.powi(2) - case.joint.bolt.hole.powi(2)),
-        youngs_modulus: polymer.material.youngs_modulus,
-        yield_strength: polymer.material.yield_strength,
     };
     let cure =
         "no polymer in the way of the clamp force: let it locate only, beside a metal sleeve";

@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 use super::layout::spread;
 use crate::model::Model;
 use crate::model::fastener::{Grade, Metal, Thread};
+use crate::model::joint::sleeve::GAP;
 use crate::model::joint::{Bolt, Choices, Joint, PolymerRole, Seat, Sleeve};
 use crate::model::material::Material;
 use crate::study::joint::stack::Stack;
@@ -14,12 +15,6 @@ use crate::study::joint::stack::Stack;
 /// # Source
 /// Common practice.
 const THINNEST: f64 = 1.5e-3;
-
-/// Gap of a sleeve that is not in the file \[m\]: the short end of the usual tolerance, 0 to −0.1 mm.
-///
-/// # Source
-/// Common practice.
-const GAP: f64 = 1e-4;
 
 /// What a sleeve that is not in the file is made of.
 const SLEEVE_STEEL: &str = "S235";
