@@ -100,6 +100,11 @@ struct IdleOut {
     frequency_hz: f64,
 }
 
+/// A number that JSON can hold.
+fn finite(value: f64) -> Option<f64> {
+    value.is_finite().then_some(value)
+}
+
 fn triple(v: &Vec3) -> [f64; 3] {
     [v.x, v.y, v.z]
 }

@@ -2,6 +2,7 @@
 
 mod labels;
 mod pieces;
+mod shapes;
 #[cfg(test)]
 mod tests;
 

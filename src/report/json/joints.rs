@@ -1,5 +1,7 @@
 //! Bolted joints, in the results document, and one of them in a document of its own.
 
+mod sizes;
+
 use serde::Serialize;
 
 use crate::model::Model;
@@ -11,11 +13,11 @@ use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 use crate::study::joint::rail_clamp::{RailClamp, SleeveShare};
 use crate::study::joint::sharing::LoadedJoint;
-use crate::study::joint::sizing::Trial;
 
 use super::checks::CheckOut;
 use super::loads::WrenchOut;
-use super::{FORMAT, TOOL, written};
+use super::{FORMAT, TOOL, finite, written};
+use sizes::SizingOut;
 
 /// One joint over all load cases. Forces are those of one bolt unless the name says otherwise.
 #[derive(Serialize)]
@@ -44,36 +46,6 @@ pub(super) struct JointOut<'a> {
     not_checked: Vec<OpenOut>,
     /// `null` when the file does not ask for sizes.
     sizing: Option<SizingOut<'a>>,
-}
-
-#[derive(Serialize)]
-struct SizingOut<'a> {
-    /// Whether every requirement that is no rule of good practice holds with the best sizes.
-    holds: bool,
-    /// Combinations there were to choose from.
-    choices: usize,
-    best: TrialOut<'a>,
-    /// One step down in one size each.
-    smaller: Vec<TrialOut<'a>>,
-}
-
-#[derive(Serialize)]
-struct TrialOut<'a> {
-    thread: &'static str,
-    class: &'static str,
-    count: usize,
-    /// x and y of each bolt in the joint face.
-    pattern_m: &'a [[f64; 2]],
-    /// Outside; `null` without a sleeve.
-    sleeve_outer_m: Option<f64>,
-    sleeve_length_m: Option<f64>,
-    plate_m: Option<f64>,
-    tightening_torque_nm: f64,
-    /// Bolts with nuts, sleeves and plates.
-    mass_kg: f64,
-    /// Id of the requirement that is used most.
-    governs: &'static str,
-    utilisation: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -326,30 +298,7 @@ impl<'a> JointOut<'a> {
                     cure: open.cure,
                 })
                 .collect(),
-            sizing: result.sizing.as_ref().map(|sizing| SizingOut {
-                holds: sizing.holds,
-                choices: sizing.choices,
-                best: TrialOut::of(&sizing.best),
-                smaller: sizing.smaller.iter().map(TrialOut::of).collect(),
-            }),
-        }
-    }
-}
-
-impl<'a> TrialOut<'a> {
-    fn of(trial: &'a Trial) -> Self {
-        Self {
-            thread: trial.thread.name,
-            class: trial.grade.name,
-            count: trial.bolts,
-            pattern_m: &trial.pattern,
-            sleeve_outer_m: trial.sleeve,
-            sleeve_length_m: trial.sleeve_length,
-            plate_m: trial.plate,
-            tightening_torque_nm: trial.torque,
-            mass_kg: trial.mass,
-            governs: trial.governs.id,
-            utilisation: finite(trial.governs.utilisation()),
+            sizing: result.sizing.as_ref().map(SizingOut::of),
         }
     }
 }
@@ -456,8 +405,4 @@ impl<'a> RequirementOut<'a> {
             cure: (!one.holds() && !one.cure.is_empty()).then_some(one.cure),
         }
     }
-}
-
-fn finite(value: f64) -> Option<f64> {
-    value.is_finite().then_some(value)
 }

@@ -139,7 +139,7 @@ fn solve_only_leaves_out_the_rest() {
     assert!(checks.contains("All checks") && !mass.contains("All checks"));
     assert_ne!(checks, mass);
     assert!(only("checks,mass").len() > checks.len().max(mass.len()));
-    assert_eq!(only("statics,modes,checks,mass,isolators"), whole);
+    assert_eq!(only("statics,modes,checks,mass,isolators,joints"), whole);
     assert!(only("isolators").contains("saddle    block"));
     run.run(&["solve", &model, "--only", "mass", "--format", "json"])
         .refuses(&["`--only`", "text"]);
