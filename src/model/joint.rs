@@ -17,6 +17,7 @@
 //! | `pattern` | list of bolt positions x, y in the joint face | 2 lengths each | one bolt in the middle |
 //! | `bolt` | keys in [`bolt`] | table | needed |
 //! | `bracket` | foot of the bracket that is clamped: keys in [`plate`] | table | this or `plate` |
+//! | `upright` | what rises from the foot, or from the plate: keys in [`upright`] | table | none; the foot's bending is then not judged |
 //! | `plate` | plate on the rail, below the foot: keys in [`plate`] | table | none |
 //! | `washer` | hard washer under head and nut: keys in [`plate`] | table | none |
 //! | `sleeve` | tube around each bolt inside the rail: keys in [`sleeve`] | table | none |
@@ -32,12 +33,14 @@
 
 pub mod base;
 pub mod bolt;
+mod grip;
 mod pattern;
 pub mod plate;
 pub mod polymer;
 mod pose;
 pub mod sizing;
 pub mod sleeve;
+pub mod upright;
 pub mod weld;
 
 pub use base::Base;
@@ -46,7 +49,8 @@ pub use plate::{Foot, Plate, Washer};
 pub use polymer::{Polymer, PolymerRole};
 pub use sizing::{Choices, Factors};
 pub use sleeve::{Seat, Shoulder, Sleeve};
-pub use weld::{Filler, Weld, WeldRun};
+pub use upright::{Upright, UprightWeld};
+pub use weld::{Filler, Fillet, Weld, WeldRun};
 
 use super::isolator::service::TEMPERATURE;
 use super::material::{Catalogue, Family, Surface};
@@ -89,6 +93,8 @@ pub struct Joint {
     pub pattern: Vec<[f64; 2]>,
     /// Foot of the bracket that is clamped; `None` when the bracket is welded to `plate`.
     pub foot: Option<Foot>,
+    /// What rises from the foot, or from `plate` where the bracket is welded to it.
+    pub upright: Option<Upright>,
     /// Plate between foot and rail.
     pub plate: Option<Plate>,
     /// Hard washers under head and nut.
@@ -169,10 +175,10 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_, '_>) -> Option<Jo
     let given = section.judged("bolt", bolt::read);
     let (bolt, count) = given.flatten().unzip();
     let pattern = pattern::read(&section, base.as_ref(), bolt.as_ref(), count.flatten());
-    let foot = section.judged("bracket", |inner| {
-        plate::read_foot(inner, context.materials)
-    });
     let room = plate::Room::of(base.as_ref(), pattern.as_deref(), bolt.as_ref());
+    let foot = section.judged("bracket", |inner| {
+        plate::read_foot(inner, context.materials, room.as_ref())
+    });
     let plate = section.judged("plate", |inner| {
         plate::read(inner, context.materials, room.as_ref())
     });
@@ -184,12 +190,15 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_, '_>) -> Option<Jo
         bolt.as_ref(),
         pattern.as_deref(),
     );
+    let holes = wall_hole(bolt.as_ref(), sleeve.as_ref());
+    let has_edge = pattern::judge_edge(&section, base.as_ref(), pattern.as_deref(), holes);
     let weld = weld::read(&section, base.as_ref(), plate.as_ref(), sleeve.as_ref());
     let polymer = section.judged("polymer", |inner| {
         polymer::read(inner, context.materials, bolt.as_ref())
     });
     let plate = absent_or_read(plate);
     let foot = absent_or_read(foot);
+    let upright = upright::read(&section, foot.as_ref(), plate.as_ref());
     let faces = base.as_ref().zip(plate.as_ref()).zip(foot.as_ref());
     let slip_friction = read_slip_friction(&section, faces.map(|((b, p), f)| faces_of(b, p, f)));
     let environment = read_environment(&section);
@@ -197,30 +206,44 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_, '_>) -> Option<Jo
     let assembled = read_assembled(&section);
     let factors = sizing::read_factors(&section);
     let choices = sizing::read_choices(&section, base.as_ref());
+    let joint = axes.and_then(|(face, along)| {
+        Some(Joint {
+            name: name?,
+            mount: mount?,
+            base: base?,
+            face,
+            along,
+            offset: offset?,
+            bolt: bolt?,
+            pattern: pattern?,
+            foot: foot?,
+            upright: upright?,
+            plate: plate?,
+            washer: absent_or_read(washer)?,
+            sleeve: absent_or_read(sleeve)?,
+            weld: weld?,
+            polymer: absent_or_read(polymer)?,
+            slip_friction: slip_friction?,
+            environment: environment?,
+            temperature: temperature?,
+            assembled: assembled?,
+            factors: factors?,
+            choices: choices?,
+        })
+    });
+    let fits = joint
+        .as_ref()
+        .and_then(|joint| grip::judge_length(&section, joint));
     section.finish();
-    let (face, along) = axes?;
-    Some(Joint {
-        name: name?,
-        mount: mount?,
-        base: base?,
-        face,
-        along,
-        offset: offset?,
-        bolt: bolt?,
-        pattern: pattern?,
-        foot: foot?,
-        plate: plate?,
-        washer: absent_or_read(washer)?,
-        sleeve: absent_or_read(sleeve)?,
-        weld: weld?,
-        polymer: absent_or_read(polymer)?,
-        slip_friction: slip_friction?,
-        environment: environment?,
-        temperature: temperature?,
-        assembled: assembled?,
-        factors: factors?,
-        choices: choices?,
-    })
+    has_edge.and(fits).and(joint)
+}
+
+/// Diameter of the holes in the walls of a rail; `None` when it is not known.
+fn wall_hole(bolt: Option<&Bolt>, sleeve: Option<&Option<Sleeve>>) -> Option<f64> {
+    match sleeve {
+        None => Some(bolt?.hole),
+        Some(sleeve) => Some(sleeve.as_ref()?.hole),
+    }
 }
 
 /// Turns "absent, broken or read" into "absent or read"; `None` when broken.

@@ -126,6 +126,44 @@ const THREADS: [Thread; 33] = [
 ];
 
 impl Thread {
+    /// Length of the thread of a bolt that is not threaded to the head \[m\].
+    ///
+    /// # Equation
+    ///   metric:  2 d + 6 mm (up to 125 mm long), + 12 mm (up to 200 mm), + 25 mm
+    ///   inch:    2 d + 1/4 in (up to 6 in long), + 1/2 in
+    ///
+    /// # Range
+    /// Bolts shorter than this are threaded to the head.
+    ///
+    /// # Source
+    /// R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th ed., p. 426.
+    #[must_use]
+    pub fn length_on(&self, bolt: f64) -> f64 {
+        let more = match self.series {
+            Series::Metric if bolt <= 125e-3 => 6e-3,
+            Series::Metric if bolt <= 200e-3 => 12e-3,
+            Series::Metric => 25e-3,
+            Series::Unified if bolt <= 152.4e-3 => 6.35e-3,
+            Series::Unified => 12.7e-3,
+        };
+        2.0 * self.nominal + more
+    }
+
+    /// Length of a bolt that has no thread \[m\].
+    #[must_use]
+    pub fn plain_on(&self, bolt: f64) -> f64 {
+        (bolt - self.length_on(bolt)).max(0.0)
+    }
+
+    /// Height of a nut \[m\].
+    ///
+    /// # Source
+    /// ISO 4032, from memory: 0.8 to 0.9 of the diameter.
+    #[must_use]
+    pub fn nut(&self) -> f64 {
+        0.8 * self.nominal
+    }
+
     /// The thread of a designation; a metric pitch may be left out when it is the coarse one, and
     /// of an inch thread the letters or the number of threads.
     #[must_use]

@@ -8,6 +8,7 @@
 //! | `bolt.friction` | of thread and head: how it is lubricated, see [`Lubrication`], or two numbers `[0.10, 0.16]` | word or 2 ratios | `"as delivered"` |
 //! | `bolt.tightened` | how it is tightened: see [`Tightening`] | word | `"torque wrench"` |
 //! | `bolt.torque` | torque that it is tightened with | torque | what the bolt bears |
+//! | `bolt.length` | below the head, with a plain shank as usual for it | length | the shortest that reaches, in steps of 5 mm |
 //! | `bolt.hole` | diameter of the holes | length | usual for the thread |
 //! | `bolt.roughness` | roughness Rz of the faces that settle, 0.1 to 500 um | length | 25 um |
 //! | `bolt.threads` | `"rolled before heat treatment"`, `"rolled after heat treatment"` or `"cut"` | word | `"rolled before heat treatment"` |
@@ -47,6 +48,8 @@ pub struct Bolt {
     pub tightening: Tightening,
     /// Torque that it is tightened with [N m]; `None` for what the bolt bears.
     pub torque: Option<f64>,
+    /// Length below the head \[m\]; `None` for the shortest that reaches.
+    pub length: Option<f64>,
     /// Diameter of the holes \[m\], not below that of the bolt.
     pub hole: f64,
     /// Roughness Rz of the faces that settle \[m\].
@@ -82,6 +85,7 @@ pub(super) fn read(section: Section<'_>) -> Option<(Bolt, Option<u32>)> {
         Quantity::Torque,
         Bound::Stated(0.1, 1e5, "between 0.1 N m and 1e5 N m"),
     );
+    let length = section.quantity("length", Quantity::Length, Bound::SIZE);
     let hole = read_hole(&section, thread.as_ref());
     let roughness = section.quantity(
         "roughness",
@@ -109,6 +113,7 @@ pub(super) fn read(section: Section<'_>) -> Option<(Bolt, Option<u32>)> {
         ],
     );
     let surface = read_surface(&section);
+    let has_length = section.has("length");
     section.finish();
     let bolt = Bolt {
         thread: thread?,
@@ -117,6 +122,7 @@ pub(super) fn read(section: Section<'_>) -> Option<(Bolt, Option<u32>)> {
         lubrication: lubrication?,
         tightening: tightening?,
         torque,
+        length: if has_length { Some(length?) } else { None },
         hole: hole?,
         roughness: roughness.unwrap_or(ROUGHNESS),
         threads: threads.unwrap_or(Threads::RolledBeforeHeatTreatment),

@@ -87,6 +87,37 @@ fn are_apart(section: &Section<'_>, pattern: &[[f64; 2]], least: f64) -> Option<
     Some(())
 }
 
+/// `None`, and said, when a hole of this diameter \[m\] opens into the cut end of the rail.
+pub(super) fn judge_edge(
+    section: &Section<'_>,
+    base: Option<&Base>,
+    pattern: Option<&[[f64; 2]]>,
+    hole: Option<f64>,
+) -> Option<()> {
+    let (Some(edge), Some(pattern), Some(hole)) =
+        (base.and_then(|base| base.rail()?.edge), pattern, hole)
+    else {
+        return Some(());
+    };
+    let reach = pattern.iter().fold(0.0_f64, |far, [x, _]| far.max(x.abs()));
+    let least = reach + hole / 2.0;
+    if edge > least {
+        return Some(());
+    }
+    section.refuse(
+        "edge",
+        Code::OutOfRange,
+        format!(
+            "{} lets a hole open into the cut end of the rail: the holes reach {} from the middle of the joint face, the end is at {}",
+            section.key_name("edge"),
+            millimetres(least),
+            millimetres(edge)
+        ),
+        "it is the distance from the middle of the joint face to the nearest cut end; two hole diameters beyond the last bolt are usual",
+    );
+    None
+}
+
 /// Smallest distance between two bolts \[m\]; infinite for one.
 pub(super) fn nearest(pattern: &[[f64; 2]]) -> f64 {
     let mut nearest = f64::INFINITY;

@@ -5,11 +5,15 @@
 //! | `bracket.thickness` | of the foot that is clamped | length | needed |
 //! | `bracket.material` | listed or `[material.NAME]` | name | needed |
 //! | `bracket.coating` | see `bolt.coating` | word | `"bare"` |
+//! | `bracket.length` | of the foot along the rail | length | two bolt diameters beyond the outer bolts |
+//! | `bracket.width` | of the foot across the rail | length | two bolt diameters beyond the outer bolts |
+//! | `bracket.saddle` | `true`: the foot is shaped to the round tube it stands on | flag | `false` |
 //! | `plate.thickness` | of the plate on the rail | length | needed |
 //! | `plate.material` | listed or `[material.NAME]` | name | needed |
 //! | `plate.coating` | see `bolt.coating` | word | `"bare"` |
 //! | `plate.length` | along the rail | length | two bolt diameters beyond the outer bolts |
 //! | `plate.width` | across the rail | length | the face of the rail; on a solid part as `length` |
+//! | `plate.saddle` | `true`: the plate is shaped to the round tube it lies on | flag | `false` |
 //! | `plate.both_sides` | `true`: another one below the nuts | flag | `false` |
 //! | `washer.diameter` | outside, above the bearing face of the head | length | needed |
 //! | `washer.thickness` | of the washer | length | needed |
@@ -17,7 +21,7 @@
 use super::{Base, Bolt};
 use crate::diagnostic::Code;
 use crate::model::material::{Catalogue, Material, Surface, read_surface};
-use crate::model::rail::millimetres;
+use crate::model::rail::{Through, millimetres};
 use crate::model::reader::{Bound, Section};
 use crate::units::Quantity;
 
@@ -30,6 +34,12 @@ pub(super) const THICKNESS: Bound = Bound::Stated(1e-4, 0.5, "between 0.1 mm and
 pub struct Foot {
     /// Thickness \[m\].
     pub thickness: f64,
+    /// Size along the rail \[m\]; it holds the bolt holes.
+    pub length: f64,
+    /// Size across the rail \[m\]; it holds the bolt holes.
+    pub width: f64,
+    /// Whether it is shaped to the round tube it stands on; else it touches a tube along a line.
+    pub saddle: bool,
     /// What it is made of.
     pub material: Material,
     /// What covers it.
@@ -46,6 +56,8 @@ pub struct Plate {
     pub length: f64,
     /// Size across the rail \[m\].
     pub width: f64,
+    /// Whether it is shaped to the round tube it lies on; else it touches a tube along a line.
+    pub saddle: bool,
     /// What it is made of.
     pub material: Material,
     /// What covers it.
@@ -74,6 +86,8 @@ pub(super) struct Room {
     hole: f64,
     /// Whether the bolts end in the part, so that nothing is below it.
     tapped: bool,
+    /// Whether it lies on a round tube.
+    is_round: bool,
 }
 
 impl Room {
@@ -94,6 +108,9 @@ impl Room {
             nominal: bolt.thread.nominal,
             hole: bolt.hole,
             tapped: matches!(base, Base::Solid(solid) if solid.engagement.is_some()),
+            is_round: base
+                .rail()
+                .is_some_and(|rail| rail.through == Through::Diameter),
         })
     }
 
@@ -104,7 +121,11 @@ impl Room {
 }
 
 /// Reads `bracket`.
-pub(super) fn read_foot(section: Section<'_>, materials: &Catalogue<'_>) -> Option<Foot> {
+pub(super) fn read_foot(
+    section: Section<'_>,
+    materials: &Catalogue<'_>,
+    room: Option<&Room>,
+) -> Option<Foot> {
     section.must_have(&[
         ("thickness", "of the foot, such as \"8 mm\""),
         ("material", "what it is made of, such as \"S355\""),
@@ -112,9 +133,15 @@ pub(super) fn read_foot(section: Section<'_>, materials: &Catalogue<'_>) -> Opti
     let thickness = section.quantity("thickness", Quantity::Length, THICKNESS);
     let material = materials.pick(&section, thickness);
     let surface = read_surface(&section);
+    let saddle = read_saddle(&section, room);
+    let length = read_side(&section, "length", room, 0, room.map(|room| room.usual(0)));
+    let width = read_side(&section, "width", room, 1, room.map(|room| room.usual(1)));
     section.finish();
     Some(Foot {
         thickness: thickness?,
+        length: length?,
+        width: width?,
+        saddle: saddle?,
         material: material?,
         surface: surface?,
     })
@@ -134,6 +161,7 @@ pub(super) fn read(
     let material = materials.pick(&section, thickness);
     let surface = read_surface(&section);
     let both_sides = read_both_sides(&section, room);
+    let saddle = read_saddle(&section, room);
     let usual_width = room.map(|room| room.face_width.unwrap_or(room.usual(1)));
     let length = read_side(&section, "length", room, 0, room.map(|room| room.usual(0)));
     let width = read_side(&section, "width", room, 1, usual_width);
@@ -142,6 +170,7 @@ pub(super) fn read(
         thickness: thickness?,
         length: length?,
         width: width?,
+        saddle: saddle?,
         material: material?,
         surface: surface?,
         both_sides: both_sides?,
@@ -169,7 +198,31 @@ fn read_both_sides(section: &Section<'_>, room: Option<&Room>) -> Option<bool> {
     Some(both)
 }
 
-/// A side of the plate, wide enough for the holes.
+fn read_saddle(section: &Section<'_>, room: Option<&Room>) -> Option<bool> {
+    let on_tube = room?.is_round;
+    if !section.has("saddle") {
+        if on_tube {
+            section.assume(
+                "saddle",
+                "false: it is flat and touches the tube along a line",
+            );
+        }
+        return Some(false);
+    }
+    let saddle = section.flag("saddle")?;
+    if saddle && !on_tube {
+        section.refuse(
+            "saddle",
+            Code::Conflict,
+            format!("{} is for a round tube", section.key_name("saddle")),
+            "nothing is round here; take it out",
+        );
+        return None;
+    }
+    Some(saddle)
+}
+
+/// A side of foot or plate, wide enough for the holes.
 fn read_side(
     section: &Section<'_>,
     key: &'static str,
@@ -195,7 +248,7 @@ fn read_side(
                 millimetres(least),
                 millimetres(side)
             ),
-            "the plate lies with its middle in the middle of the joint face",
+            "it lies with its middle in the middle of the joint face",
         );
         return None;
     }

@@ -10,9 +10,11 @@
 //! | `sleeve.shoulder` | flange on the outside of the wall: the two keys below; only of a sleeve through the walls | table | none |
 //! | `sleeve.shoulder.diameter` | of the flange, above `outer` | length | needed |
 //! | `sleeve.shoulder.thickness` | of the flange | length | needed |
-//! | `sleeve.welded` | `true`: welded to the walls | flag | `false` |
+//! | `sleeve.hole` | diameter of its holes in the walls, from `outer`; only of a sleeve through the walls | length | as `outer`, a close fit |
+//! | `sleeve.weld` | weld around it on both walls: keys in [`weld`](super::weld) | table | none |
 
 use super::base::RailBase;
+use super::weld::{self, Fillet};
 use super::{Base, Bolt, pattern, plate};
 use crate::diagnostic::Code;
 use crate::model::material::{Catalogue, Material};
@@ -57,8 +59,10 @@ pub struct Sleeve {
     pub seat: Seat,
     /// Flange on the outside of the wall.
     pub shoulder: Option<Shoulder>,
-    /// Whether it is welded to the walls.
-    pub welded: bool,
+    /// Diameter of its holes in the walls \[m\], not below `outer`; of a sleeve inside, that of the bolt.
+    pub hole: f64,
+    /// Weld around it on both walls.
+    pub weld: Option<Fillet>,
 }
 
 /// Gap of a sleeve when the file states none \[m\].
@@ -149,8 +153,9 @@ fn read_sleeve(
         );
     }
     let shoulder = section.judged("shoulder", |inner| read_shoulder(inner, outer, seat));
-    let welded = section.flag("welded");
-    let is_welded = section.has("welded");
+    let hole = read_hole(&section, outer, seat, bolt, shoulder.flatten());
+    let family = material.as_ref().map(|material| material.family);
+    let weld = section.judged("weld", |inner| weld::read_ring(inner, family));
     section.finish();
     let (outer, inner) = sizes?;
     Some(Sleeve {
@@ -161,8 +166,61 @@ fn read_sleeve(
         material: material?,
         seat: seat?,
         shoulder: super::absent_or_read(shoulder)?,
-        welded: if is_welded { welded? } else { false },
+        hole: hole?,
+        weld: super::absent_or_read(weld)?,
     })
+}
+
+/// Diameter of the holes in the walls: the sleeve must go through, and its flange must not.
+fn read_hole(
+    section: &Section<'_>,
+    outer: Option<f64>,
+    seat: Option<Seat>,
+    bolt: Option<&Bolt>,
+    shoulder: Option<Shoulder>,
+) -> Option<f64> {
+    let given = section.quantity("hole", Quantity::Length, Bound::SIZE);
+    if seat? == Seat::Inside {
+        if section.has("hole") {
+            section.refuse(
+                "hole",
+                Code::Conflict,
+                format!(
+                    "{} belongs to a sleeve inside the walls",
+                    section.key_name("hole")
+                ),
+                "only the bolt goes through these walls: its hole is `bolt.hole`; take this one out, or write `seat = \"through\"`",
+            );
+            return None;
+        }
+        return Some(bolt?.hole);
+    }
+    let outer = outer?;
+    if !section.has("hole") {
+        section.assume("hole", "as `outer`: the sleeve fits closely");
+        return Some(outer);
+    }
+    let hole = given?;
+    let most = shoulder.map_or(f64::INFINITY, |shoulder| shoulder.diameter);
+    if hole < outer || hole >= most {
+        let flange = match shoulder {
+            Some(_) => format!(", and below the {} of its shoulder", millimetres(most)),
+            None => String::new(),
+        };
+        section.refuse(
+            "hole",
+            Code::OutOfRange,
+            format!(
+                "{} must let the sleeve of {} through{flange}: {}",
+                section.key_name("hole"),
+                millimetres(outer),
+                millimetres(hole)
+            ),
+            "drill it to the sleeve, or take a thinner tube",
+        );
+        return None;
+    }
+    Some(hole)
 }
 
 /// Whether the tube has a wall and lets the bolt through; says so when not.

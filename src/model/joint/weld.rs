@@ -1,11 +1,11 @@
-//! Fillet weld of the plate to the rail.
+//! Fillet welds: of the plate to the rail, of the upright to its foot, of a sleeve to the walls.
 //!
 //! | key | meaning | unit | default |
 //! |---|---|---|---|
 //! | `weld.throat` | throat of the fillet | length | this or `leg` |
 //! | `weld.leg` | leg of the fillet, both alike | length | this or `throat` |
-//! | `weld.length` | length of all runs together | length | this or `around` |
-//! | `weld.around` | `true`: all around the plate | flag | this or `length` |
+//! | `weld.length` | length of all runs together, which lie along the rail on both sides; not of a sleeve | length | this or `around` |
+//! | `weld.around` | `true`: all around what is welded; not of a sleeve, which always is | flag | this or `length` |
 //! | `weld.filler` | `"matching"` the parent metal, or `"5356"` or `"4043A"` for aluminium | word | `"matching"` for steel; aluminium needs it |
 
 use std::f64::consts::FRAC_1_SQRT_2;
@@ -19,9 +19,9 @@ use crate::units::Quantity;
 /// Where a weld runs.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum WeldRun {
-    /// All around the plate.
+    /// All around what is welded.
     Around,
-    /// Runs of this length together \[m\].
+    /// Two runs along the rail, of this length together \[m\].
     Length(f64),
 }
 
@@ -36,16 +36,24 @@ pub enum Filler {
     Al4043A,
 }
 
-/// A fillet weld, checked.
+/// A fillet, wherever it runs.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct Fillet {
+    /// Throat \[m\].
+    pub throat: f64,
+    /// What it is filled with.
+    pub filler: Filler,
+}
+
+/// A fillet weld on a flat face, checked.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct Weld {
-    /// Throat \[m\].
-    pub throat: f64,
+    /// Its section.
+    pub fillet: Fillet,
     /// Where it runs.
     pub run: WeldRun,
-    /// What it is filled with.
-    pub filler: Filler,
 }
 
 const FILLET: Bound = Bound::Stated(5e-4, 0.05, "between 0.5 mm and 50 mm");
@@ -58,7 +66,7 @@ pub(super) fn read(
     sleeve: Option<&Option<Sleeve>>,
 ) -> Option<Option<Weld>> {
     if let (Some(base), Some(Some(sleeve))) = (base, sleeve)
-        && sleeve.welded
+        && sleeve.weld.is_some()
     {
         may_be_welded(section, "sleeve", base, sleeve.material.family)?;
     }
@@ -77,7 +85,7 @@ pub(super) fn read(
     let family = plate
         .and_then(Option::as_ref)
         .map(|plate| plate.material.family);
-    let weld = section.judged("weld", |inner| read_fillet(inner, family));
+    let weld = section.judged("weld", |inner| read_run(inner, family));
     may_be_welded(section, "weld", base?, family?)?;
     weld?.map(Some)
 }
@@ -112,40 +120,60 @@ fn may_be_welded(
     None
 }
 
-fn read_fillet(section: Section<'_>, family: Option<Family>) -> Option<Weld> {
-    section.must_have_one_of(
-        &["throat", "leg"],
-        "throat of the fillet, such as \"3 mm\"; or `leg`",
-    );
+/// Reads a weld on a flat face.
+pub(super) fn read_run(section: Section<'_>, family: Option<Family>) -> Option<Weld> {
     section.must_have_one_of(
         &["length", "around"],
         "length of all runs together, such as \"160 mm\"; or `around = true`",
     );
-    for (key, other) in [("leg", "throat"), ("around", "length")] {
-        if section.has(key) && section.has(other) {
-            section.refuse(
-                key,
-                Code::Conflict,
-                format!("{} stands beside `{other}`", section.key_name(key)),
-                "keep one of them",
-            );
-        }
-    }
-    let length = |key, bound| section.quantity(key, Quantity::Length, bound);
-    let throat =
-        length("throat", FILLET).or_else(|| length("leg", FILLET).map(|leg| leg * FRAC_1_SQRT_2));
-    let run = length("length", Bound::SIZE).map(WeldRun::Length);
+    exclude(&section, "around", "length");
+    let run = section
+        .quantity("length", Quantity::Length, Bound::SIZE)
+        .map(WeldRun::Length);
     let around = section.flag("around");
     if around == Some(false) {
         section.must_have(&[("length", "length of all runs together, such as \"160 mm\"")]);
     }
-    let filler = read_filler(&section, family);
+    let fillet = read_section(&section, family);
     section.finish();
     Some(Weld {
-        throat: throat?,
+        fillet: fillet?,
         run: run.or_else(|| (around?).then_some(WeldRun::Around))?,
+    })
+}
+
+/// Reads the weld of a sleeve, which runs around it on both walls.
+pub(super) fn read_ring(section: Section<'_>, family: Option<Family>) -> Option<Fillet> {
+    let fillet = read_section(&section, family);
+    section.finish();
+    fillet
+}
+
+fn read_section(section: &Section<'_>, family: Option<Family>) -> Option<Fillet> {
+    section.must_have_one_of(
+        &["throat", "leg"],
+        "throat of the fillet, such as \"3 mm\"; or `leg`",
+    );
+    exclude(section, "leg", "throat");
+    let length = |key| section.quantity(key, Quantity::Length, FILLET);
+    let throat = length("throat").or_else(|| length("leg").map(|leg| leg * FRAC_1_SQRT_2));
+    let filler = read_filler(section, family);
+    Some(Fillet {
+        throat: throat?,
         filler: filler?,
     })
+}
+
+/// Says so when both of two keys are given that tell the same.
+fn exclude(section: &Section<'_>, key: &'static str, other: &'static str) {
+    if section.has(key) && section.has(other) {
+        section.refuse(
+            key,
+            Code::Conflict,
+            format!("{} stands beside `{other}`", section.key_name(key)),
+            "keep one of them",
+        );
+    }
 }
 
 fn read_filler(section: &Section<'_>, family: Option<Family>) -> Option<Filler> {

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::model::fastener::{Series, Thread};
+use crate::model::fastener::Thread;
 
 /// Form of the head.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -71,27 +71,4 @@ impl Shank<'_> {
         ((head + self.plain) / full + (self.threaded + 0.5 * d) / root) / self.youngs_modulus
             + held / (full * modulus)
     }
-}
-
-/// Length of the thread of a bolt that is not threaded to the head \[m\].
-///
-/// # Equation
-///   metric:  2 d + 6 mm (up to 125 mm long), + 12 mm (up to 200 mm), + 25 mm
-///   inch:    2 d + 1/4 in (up to 6 in long), + 1/2 in
-///
-/// # Range
-/// Bolts shorter than this are threaded to the head.
-///
-/// # Source
-/// R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th ed., p. 426.
-#[must_use]
-pub fn thread_length(thread: &Thread, length: f64) -> f64 {
-    let more = match thread.series {
-        Series::Metric if length <= 125e-3 => 6e-3,
-        Series::Metric if length <= 200e-3 => 12e-3,
-        Series::Metric => 25e-3,
-        Series::Unified if length <= 152.4e-3 => 6.35e-3,
-        Series::Unified => 12.7e-3,
-    };
-    2.0 * thread.nominal + more
 }

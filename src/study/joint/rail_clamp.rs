@@ -361,7 +361,7 @@ fn sleeve_share(
 fn gripped(joint: &Joint, preload: &Preload, closing: f64) -> f64 {
     let clamp = preload.clamp();
     match &joint.sleeve {
-        Some(sleeve) if sleeve.gap < 0.0 && !sleeve.welded && sleeve.shoulder.is_none() => {
+        Some(sleeve) if sleeve.gap < 0.0 && sleeve.weld.is_none() && sleeve.shoulder.is_none() => {
             let tube = tube(sleeve);
             let rate = tube.stiffness(sleeve.material.youngs_modulus);
             proud(&tube, -sleeve.gap, clamp, rate, closing).walls

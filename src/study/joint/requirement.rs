@@ -31,7 +31,9 @@ pub struct Requirement {
     pub title: String,
     /// Governing load case, as a place in `Model::loads`; `None` when it holds before any load.
     pub load: Option<usize>,
-    /// Computed value, SI.
+    /// Value in every load case that counts here, with the place of that load case in `Model::loads`; empty when it holds before any load or lies between several.
+    pub each: Vec<(usize, f64)>,
+    /// Computed value, the governing one, SI.
     pub value: f64,
     /// Limit, SI, reserves included.
     pub limit: f64,
@@ -154,12 +156,22 @@ pub(super) fn all(
     found
 }
 
-/// The load case with the largest value of something, and that value.
+/// A value over the load cases that count for it.
+struct Governing {
+    /// The load case of the largest value, as a place in `Model::loads`.
+    load: usize,
+    /// The largest value.
+    value: f64,
+    /// The value in every one of them.
+    each: Vec<(usize, f64)>,
+}
+
+/// The largest value of something over load cases; `None` when there is none.
 fn worst<'a>(
     loads: impl Iterator<Item = &'a LoadedJoint>,
     value: impl Fn(&LoadedJoint) -> f64,
-) -> Option<(usize, f64)> {
-    loads
-        .map(|loaded| (loaded.load, value(loaded)))
-        .max_by(|a, b| a.1.total_cmp(&b.1))
+) -> Option<Governing> {
+    let each: Vec<(usize, f64)> = loads.map(|loaded| (loaded.load, value(loaded))).collect();
+    let &(load, value) = each.iter().max_by(|a, b| a.1.total_cmp(&b.1))?;
+    Some(Governing { load, value, each })
 }

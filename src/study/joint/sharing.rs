@@ -82,7 +82,7 @@ fn at(wrench: &Wrench, [x, y]: [f64; 2]) -> Wrench {
     }
 }
 
-/// Corners of what bears on the face: the plate, or a head's width round the bolts.
+/// Corners of what bears on the face: the plate, or the foot.
 pub(super) fn outline(joint: &Joint) -> Vec<[f64; 2]> {
     let [x, y] = half_sizes(joint);
     vec![[x, y], [-x, y], [-x, -y], [x, -y]]
@@ -90,17 +90,14 @@ pub(super) fn outline(joint: &Joint) -> Vec<[f64; 2]> {
 
 /// Half length along and half width across of what bears on the face \[m\].
 pub(super) fn half_sizes(joint: &Joint) -> [f64; 2] {
-    if let Some(plate) = &joint.plate {
-        return [plate.length / 2.0, plate.width / 2.0];
-    }
-    let head = joint.bolt.thread.head_bearing;
-    let reach = |axis: usize| {
-        joint
-            .pattern
-            .iter()
-            .map(|place| place[axis].abs())
-            .fold(0.0, f64::max)
-            + head
-    };
-    [reach(0), reach(1)]
+    let plate = joint
+        .plate
+        .as_ref()
+        .map(|plate| [plate.length, plate.width]);
+    let foot = || joint.foot.as_ref().map(|foot| [foot.length, foot.width]);
+    // A joint without either is refused when it is read.
+    plate
+        .or_else(foot)
+        .unwrap_or_default()
+        .map(|size| size / 2.0)
 }

@@ -6,7 +6,7 @@ use crate::model::Model;
 use crate::model::joint::{Base, Joint, PolymerRole, Seat};
 use crate::model::material::Material;
 use crate::strength::bolt::clamped::{Clamped, Fit, tube_resilience};
-use crate::strength::bolt::resilience::{Head, Hold, Shank, thread_length};
+use crate::strength::bolt::resilience::{Head, Hold, Shank};
 use crate::strength::bolt::thermal::Layer as ThermalLayer;
 use crate::strength::polymer::Layer as PolymerLayer;
 
@@ -66,7 +66,7 @@ pub struct Stack {
     pub layers: Vec<Layer>,
     /// Clamped length \[m\].
     pub grip: f64,
-    /// Shortest bolt of a 5 mm step that reaches through nut and grip \[m\].
+    /// Length of the bolt below its head \[m\]: that of the file, else the shortest of a 5 mm step that reaches through grip and nut.
     pub bolt_length: f64,
     /// Diameter on which head or washer presses \[m\].
     pub bearing: f64,
@@ -88,22 +88,20 @@ const LENGTH_STEP: f64 = 5e-3;
 /// Young's modulus and expansion of hard washers: those of steel.
 const WASHER: (f64, f64) = (210e9, 12e-6);
 
-/// Nut, and two threads beyond it, in bolt diameters.
-const NUT: f64 = 0.8;
-
 impl Stack {
     pub(super) fn of(model: &Model, joint: &Joint) -> Self {
         let layers = layers(model, joint);
-        let grip: f64 = layers.iter().map(|layer| layer.thickness).sum();
+        let grip = joint.grip();
         let thread = &joint.bolt.thread;
         let tapped = match &joint.base {
             Base::Solid(solid) => solid.engagement,
             Base::Rail(_) => None,
         };
-        let reach = tapped.unwrap_or(NUT * thread.nominal + 2.0 * thread.pitch);
-        let bolt_length = ((grip + reach) / LENGTH_STEP).ceil() * LENGTH_STEP;
-        let threaded =
-            (grip - (bolt_length - thread_length(thread, bolt_length)).max(0.0)).clamp(0.0, grip);
+        // Two threads stand out of a nut.
+        let reach = tapped.unwrap_or(thread.nut() + 2.0 * thread.pitch);
+        let shortest = ((grip + reach) / LENGTH_STEP).ceil() * LENGTH_STEP;
+        let bolt_length = joint.bolt.length.unwrap_or(shortest);
+        let threaded = (grip - thread.plain_on(bolt_length)).max(0.0);
         let modulus = joint.bolt.grade.metal.youngs_modulus();
         let hold = match (&joint.base, tapped) {
             (Base::Solid(solid), Some(_)) => Hold::Tapped(solid.material.youngs_modulus),

@@ -77,12 +77,12 @@ fn everything_the_file_says_of_a_joint_is_kept() {
     assert_relative_eq!(washer.diameter, 0.024);
     let sleeve = first.sleeve.as_ref().unwrap();
     assert_relative_eq!(sleeve.length, 0.060 - 5e-5);
-    assert!(sleeve.welded && sleeve.seat == Seat::Through);
+    assert!(sleeve.weld.is_some() && sleeve.seat == Seat::Through);
     assert_relative_eq!(sleeve.shoulder.unwrap().diameter, 0.030);
     let weld = first.weld.unwrap();
-    assert_eq!(weld.filler, Filler::Matching);
+    assert_eq!(weld.fillet.filler, Filler::Matching);
     assert_eq!(weld.run, WeldRun::Length(0.320));
-    assert_relative_eq!(weld.throat, 0.003);
+    assert_relative_eq!(weld.fillet.throat, 0.003);
     let polymer = first.polymer.as_ref().unwrap();
     assert_eq!(polymer.role, PolymerRole::Clamped { diameter: 0.026 });
     assert_eq!(polymer.material.long_term_modulus, Some(0.9e9));
@@ -113,7 +113,7 @@ fn everything_the_file_says_of_a_joint_is_kept() {
 
     assert_relative_eq!(second.bolt.thread.nominal, 0.375 * 0.0254);
     // A fillet of equal legs: its throat is the height of half a square.
-    assert_relative_eq!(second.weld.unwrap().throat, 0.005 / 2.0_f64.sqrt());
+    assert_relative_eq!(second.weld.unwrap().fillet.throat, 0.005 / 2.0_f64.sqrt());
     assert_eq!(second.weld.unwrap().run, WeldRun::Around);
     assert_eq!(second.base.rail().unwrap().through, Through::Diameter);
     assert!(second.foot.is_none() && second.choices.is_none());
@@ -199,7 +199,7 @@ fn what_the_file_leaves_out_is_assumed_and_told() {
     let sleeve = joint.sleeve.as_ref().unwrap();
     assert_relative_eq!(sleeve.length, 0.0599);
     assert_eq!(sleeve.seat, Seat::Through);
-    assert!(!sleeve.welded);
+    assert!(sleeve.weld.is_none());
     assert_eq!(joint.environment, Environment::RoadSalt);
     assert_close(
         "temperature",

@@ -238,7 +238,7 @@ fn a_proud_sleeve_leaves_no_friction_unless_it_is_welded() {
     let (_, loose) = golden(&format!("{FOOT}{proud}"));
     let slip = check(&loose, "slip");
     assert_eq!((slip.verdict, slip.limit), (Verdict::Fails, Some(0.0)));
-    let welded = proud.replace("gap", "welded = true, gap");
+    let welded = proud.replace("gap", "weld = { throat = \"3 mm\" }, gap");
     let (_, welded) = golden(&format!("{FOOT}{welded}"));
     assert_eq!(check(&welded, "slip").verdict, Verdict::Ok);
 }

@@ -201,7 +201,7 @@ fn sizes(joint: &Joint) -> Vec<(&'static str, f64)> {
         all.push(("shoulder", sleeve.shoulder.map_or(-1.0, |one| one.diameter)));
     }
     if let Some(weld) = &joint.weld {
-        all.push(("throat", weld.throat));
+        all.push(("throat", weld.fillet.throat));
     }
     all
 }

@@ -8,7 +8,6 @@ use bedplate::spatial::{Vec3, Wrench};
 use bedplate::strength::bolt::endurance::Endurance;
 use bedplate::strength::bolt::fatigue::amplitude;
 use bedplate::strength::bolt::load_share::{Preloaded, load_factor};
-use bedplate::strength::bolt::resilience::thread_length;
 use bedplate::strength::bolt::stiffness_models::{
     Fitted, cone_layer_resilience, fitted_resilience, short_resilience,
 };
@@ -79,7 +78,7 @@ fn length_of_thread() {
     ] {
         assert_close(
             (name, length),
-            &[thread_length(&thread(name), length)],
+            &[thread(name).length_on(length)],
             &[expected],
             1e-12,
             0.0,
@@ -98,7 +97,7 @@ fn rates_of_plates_of_two_metals() {
     let fitted =
         IN / (fitted_resilience(Fitted::Steel, 0.5 * IN, 1.345 * IN, 30e3 * KSI) * 1e3 * KIP);
     let bolt = thread("1/2-20");
-    let threaded = thread_length(&bolt, 1.5 * IN);
+    let threaded = bolt.length_on(1.5 * IN);
     let plain = 1.5 * IN - threaded;
     let short = short_resilience(
         bolt.nominal,

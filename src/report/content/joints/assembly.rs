@@ -17,7 +17,7 @@ pub fn notes(joint: &Joint) -> Vec<String> {
     ];
     if let Some(sleeve) = &joint.sleeve {
         notes.push("Cut the sleeve flush to slightly short of the rail, never proud, with square ends and no burr.".to_owned());
-        if sleeve.welded {
+        if sleeve.weld.is_some() {
             notes.push("Weld the sleeve in before the last cut to length, and true the ends after it has cooled.".to_owned());
         }
     }

@@ -142,7 +142,11 @@ fn sleeve(sleeve: &Sleeve, share: &SleeveShare) -> Vec<Line> {
                 millimetres(sleeve.inner),
                 hundredths(sleeve.length),
                 sleeve.material.name,
-                if sleeve.welded { ", welded in" } else { "" }
+                if sleeve.weld.is_some() {
+                    ", welded in"
+                } else {
+                    ""
+                }
             ),
         ),
         Line::new("its fit", fit),

@@ -4,7 +4,6 @@ use super::shapes::{between_holes, block, channel, circle, rounded};
 use crate::model::Model;
 use crate::model::joint::{Base, Joint, Seat};
 use crate::model::rail::Profile;
-use crate::strength::bolt::resilience::thread_length;
 use crate::study::joint::JointResult;
 use crate::study::joint::stack::LayerKind;
 
@@ -149,7 +148,7 @@ impl Pieces {
             head,
             nut,
             bolt_end,
-            threaded: thread_length(thread, result.stack.bolt_length),
+            threaded: thread.length_on(result.stack.bolt_length),
             sleeve_end,
             heights: [bottom, high + head],
             reach,

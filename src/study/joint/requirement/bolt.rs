@@ -1,7 +1,7 @@
 //! What the bolt itself must stand: tightening, working loads, wear, the thread it holds in.
 
 use super::unjudged::lasts;
-use super::{Case, Requirement, worst};
+use super::{Case, Governing, Requirement, worst};
 use crate::model::fastener::Metal;
 use crate::model::joint::{Base, bolt::Threads};
 use crate::strength::bolt::fatigue::{self, Rolled};
@@ -51,6 +51,7 @@ fn tightening(case: &Case<'_>) -> Requirement {
         id: "tightening",
         title: "bolt while it is tightened, friction lowest".to_owned(),
         load: None,
+        each: Vec::new(),
         value: case.preload.most,
         limit: case.preload.permissible,
         sense: Sense::AtMost,
@@ -76,11 +77,13 @@ fn in_service(case: &Case<'_>) -> Option<Requirement> {
             bolt.lubrication.friction.low,
         )
     };
-    let (load, value) = worst(case.lasting(), |loaded| stress(loaded.most_pulled()))?;
+    let Governing { load, value, each } =
+        worst(case.lasting(), |loaded| stress(loaded.most_pulled()))?;
     Some(Requirement {
         id: "working-stress",
         title: "bolt under load, hottest and tightened most".to_owned(),
         load: Some(load),
+        each,
         value,
         limit: bolt.limits.yield_strength,
         sense: Sense::AtMost,
@@ -97,14 +100,15 @@ fn in_service(case: &Case<'_>) -> Option<Requirement> {
 /// lost to the clamp force, and none goes into the bolt.
 fn separation(case: &Case<'_>) -> Option<Requirement> {
     let factor = case.joint.factors.separation;
-    let (load, pull) = worst(case.lasting(), |loaded| {
+    let Governing { load, value, each } = worst(case.lasting(), |loaded| {
         loaded.most_pulled() * case.reserve(loaded, factor)
     })?;
     Some(Requirement {
         id: "separation",
         title: "pull on the bolt that is pulled most, reserve included".to_owned(),
         load: Some(load),
-        value: pull.max(0.0),
+        each,
+        value: value.max(0.0),
         limit: case.preload.clamp(),
         sense: Sense::AtMost,
         unit: Shown::Newton,
@@ -149,6 +153,8 @@ fn fatigue(case: &Case<'_>) -> Option<Requirement> {
         id: "fatigue",
         title: "stress amplitude of the bolt between its frequent loads".to_owned(),
         load: Some(load),
+        // An amplitude lies between load cases, not in one.
+        each: Vec::new(),
         value,
         limit: fatigue::limit(bolt.thread.nominal, rolled, CYCLES) / factor,
         sense: Sense::AtMost,
@@ -171,13 +177,14 @@ fn strength(case: &Case<'_>) -> Option<Requirement> {
     let used = |force: &BoltForce| {
         resistance::together(force.shear_size(), borne, force.axial.max(0.0), pulled)
     };
-    let (load, value) = worst(case.loads.iter(), |loaded| {
+    let Governing { load, value, each } = worst(case.loads.iter(), |loaded| {
         loaded.bolts.iter().map(used).fold(0.0, f64::max)
     })?;
     Some(Requirement {
         id: "bolt-strength",
         title: "bolt in shear and pull together, as if the faces held nothing".to_owned(),
         load: Some(load),
+        each,
         value,
         limit: 1.0,
         sense: Sense::AtMost,
@@ -204,6 +211,7 @@ fn engagement(case: &Case<'_>) -> Option<Requirement> {
         id: "engagement",
         title: "length of thread in the tapped part".to_owned(),
         load: None,
+        each: Vec::new(),
         value: length,
         limit: needed + LOST_THREADS * bolt.thread.pitch,
         sense: Sense::AtLeast,

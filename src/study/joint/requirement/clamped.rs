@@ -1,6 +1,6 @@
 //! What the clamp force does between the faces: they must not slip, nor be crushed under the heads.
 
-use super::{Case, Requirement, worst};
+use super::{Case, Governing, Requirement, worst};
 use crate::model::joint::{Base, Joint, Seat};
 use crate::model::material::{Material, Surface};
 use crate::strength::bolt::head::pressure;
@@ -56,13 +56,15 @@ fn needed(case: &Case<'_>, loaded: &LoadedJoint, more: f64) -> f64 {
 }
 
 fn slip(case: &Case<'_>) -> Option<Requirement> {
-    let (load, value) = worst(case.lasting(), |loaded| needed(case, loaded, 0.0))?;
+    let Governing { load, value, each } =
+        worst(case.lasting(), |loaded| needed(case, loaded, 0.0))?;
     let joint = case.joint;
     Some(Requirement {
         id: "slip",
         title: "clamp force of a bolt that its face needs so as not to slip, reserve included"
             .to_owned(),
         load: Some(load),
+        each,
         value,
         limit: case.gripped(),
         sense: Sense::AtMost,
@@ -84,13 +86,14 @@ fn twist(case: &Case<'_>) -> Option<Requirement> {
     }
     // The clamp force acts at least as far out as below the head.
     let radius = (case.stack.bearing + case.joint.bolt.hole) / 4.0;
-    let (load, value) = worst(case.lasting(), |loaded| {
+    let Governing { load, value, each } = worst(case.lasting(), |loaded| {
         needed(case, loaded, moment(loaded) / radius)
     })?;
     Some(Requirement {
         id: "twist",
         title: "clamp force that the face needs so as not to turn about its only bolt".to_owned(),
         load: Some(load),
+        each,
         value,
         limit: case.gripped(),
         sense: Sense::AtMost,
@@ -157,6 +160,7 @@ fn head_pressure(case: &Case<'_>) -> Option<Requirement> {
         id: "head-pressure",
         title: format!("pressure under head or nut, tightened most: on the {what}"),
         load: None,
+        each: Vec::new(),
         value,
         limit,
         sense: Sense::AtMost,
@@ -178,6 +182,7 @@ fn coats(case: &Case<'_>) -> Option<Requirement> {
         id: "coats",
         title: "preload lost when the coats on the clamped faces have flowed away".to_owned(),
         load: None,
+        each: Vec::new(),
         value: thickness / (case.stack.bolt_resilience + case.stack.parts_resilience),
         limit: (1.0 - KEPT) * case.preload.least,
         sense: Sense::AtMost,
@@ -221,6 +226,7 @@ fn polymer(case: &Case<'_>) -> Vec<Requirement> {
             id: "polymer-pressure",
             title: "pressure on the polymer in the way of the clamp force".to_owned(),
             load: None,
+            each: Vec::new(),
             value: case.preload.hottest() / layer.area,
             limit: layer.yield_strength,
             sense: Sense::AtMost,
@@ -234,6 +240,7 @@ fn polymer(case: &Case<'_>) -> Vec<Requirement> {
             id: "polymer-creep",
             title: "preload that the polymer leaves after a thousand hours".to_owned(),
             load: None,
+            each: Vec::new(),
             value: case.preload.retained,
             limit: KEPT,
             sense: Sense::AtLeast,

@@ -41,6 +41,7 @@ pub(super) fn requirements(case: &Case<'_>) -> Option<Requirement> {
         id: "metals",
         title: format!("potential in V between {words}"),
         load: None,
+        each: Vec::new(),
         value: pair.difference,
         limit: pair.allowed,
         sense: Sense::AtMost,

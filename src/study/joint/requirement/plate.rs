@@ -1,6 +1,6 @@
 //! What the parts around the holes must stand once the faces slip, and how far from the edge a hole must be.
 
-use super::{Case, Requirement, worst};
+use super::{Case, Governing, Requirement, worst};
 use crate::model::joint::{Base, Joint, Seat};
 use crate::model::material::Material;
 use crate::strength::bolt::resistance::SAFETY;
@@ -115,7 +115,7 @@ fn bearing(case: &Case<'_>) -> Option<Requirement> {
         .into_iter()
         .map(|ply| (strength(&ply), ply))
         .min_by(|a, b| a.0.total_cmp(&b.0))?;
-    let (load, value) = worst(case.loads.iter(), LoadedJoint::most_sheared)?;
+    let Governing { load, value, each } = worst(case.loads.iter(), LoadedJoint::most_sheared)?;
     Some(Requirement {
         id: "bearing",
         title: format!(
@@ -123,6 +123,7 @@ fn bearing(case: &Case<'_>) -> Option<Requirement> {
             ply.name
         ),
         load: Some(load),
+        each,
         value,
         limit,
         sense: Sense::AtMost,
@@ -168,6 +169,7 @@ fn edges(joint: &Joint) -> Option<Requirement> {
         id: "edge-distance",
         title: "from the middle of a hole to the edge of the plate".to_owned(),
         load: None,
+        each: Vec::new(),
         value: end.min(edge),
         limit: least.end.max(least.edge),
         sense: Sense::AtLeast,
@@ -184,6 +186,7 @@ fn spacing(joint: &Joint) -> Option<Requirement> {
         id: "spacing",
         title: "between the two bolts that are nearest to each other".to_owned(),
         load: None,
+        each: Vec::new(),
         value: nearest(joint)?,
         limit: least.pitch.max(least.gauge),
         sense: Sense::AtLeast,

@@ -1,6 +1,6 @@
 //! What a hollow rail must stand: the clamp force on its walls, and the reaction of the mount itself.
 
-use super::{Case, Requirement, worst};
+use super::{Case, Governing, Requirement, worst};
 use crate::model::joint::{Joint, Plate, Seat};
 use crate::model::material::Material;
 use crate::spatial::Wrench;
@@ -58,6 +58,7 @@ fn wall_yield(case: &Case<'_>, rail: &RailClamp) -> Requirement {
         }
         .to_owned(),
         load: None,
+        each: Vec::new(),
         value: rail.face_share * rail.walls,
         limit: rail.first_yield / reserve,
         sense: Sense::AtMost,
@@ -83,6 +84,7 @@ fn collapse(case: &Case<'_>, rail: &RailClamp) -> Vec<Requirement> {
         id,
         title: format!("clamp force against that at which the rail {how}"),
         load: None,
+        each: Vec::new(),
         value,
         limit,
         sense: Sense::AtMost,
@@ -140,6 +142,7 @@ fn plate_bending(case: &Case<'_>, rail: &RailClamp, hollow: &BoxRail) -> Option<
         id: "plate-bending",
         title: "bending of the plate from side wall to side wall".to_owned(),
         load: None,
+        each: Vec::new(),
         value: strip.stress(on_plate),
         limit: plate.material.yield_strength / joint.factors.yields,
         sense: Sense::AtMost,
@@ -173,7 +176,7 @@ fn local_loads(
     };
     let reserve = case.joint.factors.yields;
     let one_way = |id, way: &str, size: f64, patch: [f64; 2], moment: fn(&Wrench) -> f64| {
-        let (load, value) = worst(case.lasting(), |loaded| {
+        let Governing { load, value, each } = worst(case.lasting(), |loaded| {
             under_plate(loaded.wrench.force.z.abs(), moment(&loaded.wrench), size).pressed
         })?;
         Some(Requirement {
@@ -182,6 +185,7 @@ fn local_loads(
                 "mount reaction and its moment {way} the rail, as a load of one end of the foot on the wall"
             ),
             load: Some(load),
+            each,
             value,
             limit: faces * push_strength(case.joint, hollow, material, patch) / reserve,
             sense: Sense::AtMost,
@@ -242,7 +246,7 @@ fn pull_through(
         return None;
     }
     let sleeve = joint.sleeve.as_ref();
-    if sleeve.is_some_and(|sleeve| sleeve.welded) {
+    if sleeve.is_some_and(|sleeve| sleeve.weld.is_some()) {
         return None;
     }
     let wall_hole = sleeve
@@ -266,12 +270,13 @@ fn pull_through(
         });
         punched.min(folded)
     };
-    let (load, pull) = worst(case.lasting(), LoadedJoint::most_pulled)?;
+    let Governing { load, value, each } = worst(case.lasting(), LoadedJoint::most_pulled)?;
     Some(Requirement {
         id: "pull-through",
         title: "pull of a bolt on the far wall of the rail".to_owned(),
         load: Some(load),
-        value: pull.max(0.0),
+        each,
+        value: value.max(0.0),
         limit,
         sense: Sense::AtMost,
         unit: Shown::Newton,

@@ -2,7 +2,7 @@
 
 use std::f64::consts::SQRT_2;
 
-use super::{Case, Requirement, worst};
+use super::{Case, Governing, Requirement, worst};
 use crate::model::joint::{Filler, Plate, Weld, WeldRun};
 use crate::model::material::{HeatAffected, Material};
 use crate::spatial::{Vec3, Wrench};
@@ -31,15 +31,18 @@ pub(super) fn requirement(case: &Case<'_>) -> Option<Requirement> {
     let rail = case.model.rails.get(case.joint.base.rail()?.rail)?;
     let group = group(weld, plate)?;
     let stress = |wrench: &Wrench| {
-        let found = group.stress(weld.throat, &at_foot_of(plate, wrench));
+        let found = group.stress(weld.fillet.throat, &at_foot_of(plate, wrench));
         found.map_or(f64::INFINITY, |found| found.stress)
     };
-    let (load, value) = worst(case.loads.iter(), |loaded| stress(&loaded.wrench))?;
-    let limit = strength(weld.filler, &rail.material).min(strength(weld.filler, &plate.material));
+    let Governing { load, value, each } =
+        worst(case.loads.iter(), |loaded| stress(&loaded.wrench))?;
+    let limit = strength(weld.fillet.filler, &rail.material)
+        .min(strength(weld.fillet.filler, &plate.material));
     Some(Requirement {
         id: "weld",
         title: "weld of the plate to the rail, as if it held all".to_owned(),
         load: Some(load),
+        each,
         value,
         limit,
         sense: Sense::AtMost,

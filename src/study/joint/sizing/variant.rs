@@ -151,6 +151,7 @@ fn made(
         limits: grade.limits(thread.nominal)?,
         hole: thread.hole,
         torque: None,
+        length: None,
         ..joint.bolt.clone()
     };
     sized.pattern = spread(&joint.pattern, count)?;
@@ -189,7 +190,8 @@ fn sleeve_of(joint: &Joint, outer: f64, thread: &Thread) -> Option<Sleeve> {
             material: Material::find(SLEEVE_STEEL, wall).ok()?,
             seat: Seat::Through,
             shoulder: None,
-            welded: false,
+            hole: outer,
+            weld: None,
         });
     };
     let mut sleeve = own.clone();
@@ -198,6 +200,11 @@ fn sleeve_of(joint: &Joint, outer: f64, thread: &Thread) -> Option<Sleeve> {
         // A shoulder keeps what it stands out.
         shoulder.diameter += outer - own.outer;
     }
+    sleeve.hole = match own.seat {
+        // The hole keeps the play it leaves around the sleeve.
+        Seat::Through => own.hole + outer - own.outer,
+        Seat::Inside => thread.hole,
+    };
     (sleeve.outer, sleeve.inner) = (outer, inner);
     Some(sleeve)
 }
