@@ -59,6 +59,7 @@ fn everything_the_file_says_of_a_joint_is_kept() {
     assert_relative_eq!(bolt.lubrication.friction.high, 0.16);
     assert_relative_eq!(bolt.limits.yield_strength, 940e6);
     assert_relative_eq!(bolt.torque.unwrap(), 105.0);
+    assert_relative_eq!(bolt.length.unwrap(), 0.105);
     assert_relative_eq!(bolt.hole, 0.013);
     assert_relative_eq!(bolt.roughness, 16e-6, max_relative = 1e-12);
     assert_eq!(bolt.threads, Threads::RolledAfterHeatTreatment);
@@ -69,15 +70,28 @@ fn everything_the_file_says_of_a_joint_is_kept() {
         (foot.surface, foot.material.name.as_str()),
         (Surface::PowderCoated, "S355")
     );
+    assert_relative_eq!(foot.length, 0.140);
+    assert_relative_eq!(foot.width, 0.090);
+    let upright = first.upright.unwrap();
+    assert_relative_eq!(upright.arm, 0.024);
+    let stands = upright.weld.unwrap();
+    assert_eq!(stands.weld.run, WeldRun::Around);
+    assert_relative_eq!(stands.weld.fillet.throat, 0.005 / 2.0_f64.sqrt());
+    assert_relative_eq!(stands.length, 0.070);
+    assert_relative_eq!(stands.width, 0.050);
+    // Washers, foot, polymer, plates and rail: 2 x 2.5 + 8 + 2 + 2 x 6 + 60 mm.
+    assert_relative_eq!(first.grip(), 0.087, max_relative = 1e-12);
     let plate = first.plate.as_ref().unwrap();
-    assert!(plate.both_sides);
+    assert!(plate.both_sides && !plate.saddle);
     assert_relative_eq!(plate.length, 0.150);
     assert_relative_eq!(plate.width, 0.100);
     let washer = first.washer.unwrap();
     assert_relative_eq!(washer.diameter, 0.024);
     let sleeve = first.sleeve.as_ref().unwrap();
     assert_relative_eq!(sleeve.length, 0.060 - 5e-5);
-    assert!(sleeve.weld.is_some() && sleeve.seat == Seat::Through);
+    assert_eq!(sleeve.seat, Seat::Through);
+    assert_relative_eq!(sleeve.hole, 0.0225);
+    assert_relative_eq!(sleeve.weld.unwrap().throat, 0.003);
     assert_relative_eq!(sleeve.shoulder.unwrap().diameter, 0.030);
     let weld = first.weld.unwrap();
     assert_eq!(weld.fillet.filler, Filler::Matching);

@@ -237,6 +237,12 @@ fn every_key_stands_in_the_table_of_its_module() {
             "bracket.",
         ),
         (
+            "\nupright = {",
+            "\nupright = { zzzzzzz = 1,",
+            &["joint/upright.rs"],
+            "upright.",
+        ),
+        (
             "\nplate = {",
             "\nplate = { zzzzzzz = 1,",
             &["joint/plate.rs"],
