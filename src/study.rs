@@ -11,3 +11,4 @@ pub mod evaluate;
 pub mod frame_twist;
 pub mod joint;
 mod resting;
+mod scatter;

@@ -13,13 +13,16 @@ use super::files::target::{Existing, Target};
 use super::output;
 
 pub(crate) fn run(console: &Console, asked: &Joint) -> Result<Exit, Failure> {
-    let build = Build::read(&asked.input.file)?;
-    let place = build
-        .model
-        .joints
-        .iter()
-        .position(|joint| joint.name == asked.name)
-        .ok_or_else(|| unknown(&build.model, &build.input.name, &asked.name))?;
+    let mut build = Build::read(&asked.input.file)?;
+    let joints = build.model.joints.iter_mut().enumerate();
+    let Some((place, joint)) = joints
+        .into_iter()
+        .find(|(_, joint)| joint.name == asked.name)
+    else {
+        return Err(unknown(&build.model, &build.input.name, &asked.name));
+    };
+    // Who asks for one joint wants to know what would hold as well.
+    joint.ask_for_sizes();
     let target = Target::open(
         &asked.output,
         build.input.path.as_deref(),

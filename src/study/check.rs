@@ -242,9 +242,9 @@ impl Check {
     }
 }
 
-/// All checks, the worst first; among equal verdicts in the order of the kinds, then the most used first.
-pub(super) fn all(model: &Model, evaluation: &Evaluation) -> Vec<Check> {
-    let spread = Spread::of(model);
+/// All checks, the worst first, with the evaluations at the ends of the isolators' scatter; among equal verdicts in the order of the kinds, then the most used first.
+pub(super) fn all(model: &Model, evaluation: &Evaluation, ends: &[Evaluation]) -> Vec<Check> {
+    let spread = Spread::of(model, ends);
     let mut checks = Vec::new();
     for kind in ALL {
         let mut of_kind = kind(model, evaluation, &spread);

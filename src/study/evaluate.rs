@@ -14,8 +14,10 @@ use super::check::{self, Check};
 use super::creep::{Creep, creep};
 use super::envelope::{Envelope, envelopes};
 use super::frame_twist::{FrameTwist, frame_twist};
-use super::joint::{JointResult, joints, sizing};
+use super::joint::sizing::{self, Reactions};
+use super::joint::{JointResult, joints};
 use super::resting::Resting;
+use super::scatter;
 
 /// Everything computed from one model.
 #[derive(Debug, Clone)]
@@ -81,11 +83,15 @@ pub struct ModesAt {
 /// says so in its own [`LoadResult`].
 pub fn evaluate(model: &Model) -> Result<Evaluation, StaticsFailure> {
     let mut evaluation = results(model, &model.isolators)?;
-    // Not in `results`, which the scatter of the isolators asks for twice more.
+    let ends = scatter::ends(model);
+    let reactions = Reactions {
+        nominal: &evaluation.loads,
+        ends: ends.iter().map(|end| end.loads.as_slice()).collect(),
+    };
     for joint in &mut evaluation.joints {
-        joint.sizing = sizing::size(model, &evaluation.loads, joint.joint);
+        joint.sizing = sizing::size(model, &reactions, joint.joint);
     }
-    evaluation.checks = check::all(model, &evaluation);
+    evaluation.checks = check::all(model, &evaluation, &ends);
     Ok(evaluation)
 }
 

@@ -12,7 +12,7 @@
 //! | `choose.sleeves` | list of outside diameters of sleeves; only in a rail | lengths | 16 to 40 mm |
 //! | `choose.plates` | list of thicknesses of plates | lengths | 4 to 12 mm |
 
-use super::{Base, plate};
+use super::{Base, Joint, plate};
 use crate::diagnostic::Code;
 use crate::model::fastener::{Grade, Thread};
 use crate::model::reader::{Bound, Section};
@@ -61,6 +61,14 @@ pub struct Choices {
     pub sleeves: Vec<f64>,
     /// Thicknesses of plates \[m\].
     pub plates: Vec<f64>,
+}
+
+impl Joint {
+    /// Asks for sizes that hold, out of the usual ones where the file names none.
+    pub fn ask_for_sizes(&mut self) {
+        let in_rail = self.base.rail().is_some();
+        self.choices.get_or_insert_with(|| usual(in_rail));
+    }
 }
 
 const THREADS: [&str; 5] = ["M8", "M10", "M12", "M14", "M16"];

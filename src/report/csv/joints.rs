@@ -24,7 +24,7 @@ pub(super) fn tables(model: &Model, evaluation: &Evaluation, only: Option<usize>
             &joint.name,
         ));
         let sizes = result.sizing.as_ref();
-        tables.extend(sizes.map(|found| named(sizes::table(model, found), &joint.name)));
+        tables.extend(sizes.map(|found| named(sizes::table(model, joint, found), &joint.name)));
         tables.push(named(bolts::table(model, result), &joint.name));
     }
     tables

@@ -76,10 +76,10 @@ struct BoltOut<'a> {
     friction: Range,
     /// Torque over preload and diameter.
     nut_factor: Range,
-    /// After tightening.
+    /// What the torque gives over the range of friction; the scatter of tightening is in `preload.least_n`.
     preload_n: Range,
     stress_area_m2: f64,
-    /// Shortest that reaches, in steps of 5 mm.
+    /// That of the file, else the shortest that reaches in steps of 5 mm.
     length_m: f64,
     resilience_m_per_n: f64,
 }
@@ -323,7 +323,7 @@ impl<'a> BoltOut<'a> {
                 high: large,
             },
             preload_n: Range {
-                low: preload.least,
+                low: preload.at_highest_friction,
                 high: preload.most,
             },
             stress_area_m2: bolt.thread.stress_area(),

@@ -1,15 +1,10 @@
 //! How far each checked value moves when the isolators lie at the soft or at the stiff end of their scatter.
-//!
-//! Computed, not estimated: the whole build is evaluated again with every rate
-//! multiplied by one minus and by one plus its scatter. The rates of one rubber
-//! go up and down together with its hardness (common practice), so all move at once.
 
 use std::collections::BTreeMap;
 
 use super::{ALL, Check};
 use crate::model::Model;
-use crate::model::isolator::Isolator;
-use crate::study::evaluate::{Evaluation, results};
+use crate::study::evaluate::Evaluation;
 
 /// Largest movement of each checked value, by the name of the check, SI.
 #[derive(Debug, Clone, Default)]
@@ -18,19 +13,10 @@ pub(super) struct Spread {
 }
 
 impl Spread {
-    /// Evaluates both ends. An end at which nothing is found tells nothing of the values.
-    pub(super) fn of(model: &Model) -> Self {
-        let ends = [-1.0, 1.0].into_iter().filter_map(|sign| {
-            let altered: Vec<Isolator> = model
-                .isolators
-                .iter()
-                .map(|isolator| isolator.scaled(1.0 + sign * isolator.scatter))
-                .collect();
-            let evaluation = results(model, &altered).ok()?;
-            Some(values(model, &evaluation))
-        });
+    /// Of a model and its evaluations at the ends of the scatter.
+    pub(super) fn of(model: &Model, ends: &[Evaluation]) -> Self {
         Self {
-            ends: ends.collect(),
+            ends: ends.iter().map(|end| values(model, end)).collect(),
         }
     }
 

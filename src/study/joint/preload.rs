@@ -18,7 +18,9 @@ pub struct Preload {
     pub is_stated: bool,
     /// Most that the torque gives, where the friction is lowest.
     pub most: f64,
-    /// Least that it gives, where the friction is highest or the tightening scatters most.
+    /// What it gives where the friction is highest.
+    pub at_highest_friction: f64,
+    /// Least that is counted on: where the friction is highest, or the tightening scatters most.
     pub least: f64,
     /// What the bolt bears while it is turned, at 90 % of its yield strength and lowest friction.
     pub permissible: f64,
@@ -53,7 +55,8 @@ impl Preload {
         let at = |torque: f64, mu: f64| preload(&bolt.thread, collar, torque, Friction::same(mu));
         let torque = bolt.torque.unwrap_or(full.torque);
         let most = at(torque, friction.low);
-        let least = at(torque, friction.high).min(most / scatter);
+        let at_highest_friction = at(torque, friction.high);
+        let least = at_highest_friction.min(most / scatter);
         let (bolt_gives, parts_give) = (stack.bolt_resilience, stack.parts_resilience);
         let roughness = match bolt.roughness {
             rz if rz < ROUGH[0] => Roughness::Fine,
@@ -81,6 +84,7 @@ impl Preload {
             torque,
             is_stated: bolt.torque.is_some(),
             most,
+            at_highest_friction,
             least,
             permissible,
             friction: [friction.low, friction.high],

@@ -66,10 +66,17 @@ impl Requirement {
     /// Share of the limit that is used, from 0; above 1 fails, and infinite where something stands against a limit of nothing.
     #[must_use]
     pub fn utilisation(&self) -> f64 {
+        self.utilisation_within(0.0)
+    }
+
+    /// The same when the value may lie this far, SI, to its worse side.
+    #[must_use]
+    pub fn utilisation_within(&self, scatter: f64) -> f64 {
         let (used, of) = match self.sense {
             Sense::AtMost => (self.value, self.limit),
             Sense::AtLeast => (self.limit, self.value),
         };
+        let used = used + scatter;
         if used > 0.0 { used / of } else { 0.0 }
     }
 

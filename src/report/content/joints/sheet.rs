@@ -30,7 +30,7 @@ pub fn blocks(
         blocks.push(Block::List(cures));
     }
     if let Some(sizing) = &result.sizing {
-        blocks.push(Block::Table(sizes::table(model, sizing)));
+        blocks.push(Block::Table(sizes::table(model, joint, sizing)));
         blocks.push(Block::Lines(vec![Line::new(
             "their `pattern`",
             sizes::pattern(sizing),

@@ -1,6 +1,7 @@
 //! The lightest sizes with which a joint holds, and why the next smaller ones do not.
 
 use crate::model::Model;
+use crate::model::joint::{Choices, Joint};
 use crate::report::content::table::{Cell, Column, Group, Row, Table};
 use crate::report::content::{names, quantity};
 use crate::study::joint::sizing::{Sizing, Trial};
@@ -8,7 +9,7 @@ use crate::units::{Digits, Shown};
 
 /// The sizes found first, then one step down in each size.
 #[must_use]
-pub fn table(model: &Model, sizing: &Sizing) -> Table {
+pub fn table(model: &Model, joint: &Joint, sizing: &Sizing) -> Table {
     let first = if sizing.holds {
         "lightest that holds"
     } else {
@@ -41,11 +42,43 @@ pub fn table(model: &Model, sizing: &Sizing) -> Table {
         ],
         groups: vec![Group::plain(rows)],
         note: Some(format!(
-            "Of {} combinations; the mass is that of bolts with nuts, sleeves and plates. Above 100 % it fails. \
-             The length of a sleeve is its short end. Put the sizes into the file to get their verdicts, which count in how the isolators scatter.",
-            sizing.choices
+            "Out of {} combinations{}. The mass is that of bolts with nuts, sleeves and plates. The limit used \
+             counts in how the isolators scatter; above 100 % it fails. Cut the sleeve between the length told and flush.",
+            sizing.choices,
+            joint
+                .choices
+                .as_ref()
+                .map_or(String::new(), |choices| format!(": {}", listed(choices)))
         )),
     }
+}
+
+/// What there was to choose from, in words.
+fn listed(choices: &Choices) -> String {
+    let names = |list: Vec<&str>| list.join(", ");
+    let lengths = |list: &[f64]| {
+        let numbers = list.iter().map(|length| {
+            quantity::number_with(*length, Shown::Millimetre, Digits::Significant(3))
+        });
+        numbers.collect::<Vec<_>>().join(", ")
+    };
+    let mut parts = vec![
+        names(choices.threads.iter().map(|thread| thread.name).collect()),
+        format!(
+            "classes {}",
+            names(choices.grades.iter().map(|grade| grade.name).collect())
+        ),
+    ];
+    if !choices.counts.is_empty() {
+        let counts = choices.counts.iter().map(u32::to_string);
+        parts.push(format!("{} bolts", counts.collect::<Vec<_>>().join(", ")));
+    }
+    for (what, list) in [("sleeves", &choices.sleeves), ("plates", &choices.plates)] {
+        if !list.is_empty() {
+            parts.push(format!("{what} of {} mm", lengths(list)));
+        }
+    }
+    parts.join("; ")
 }
 
 fn row(model: &Model, name: &str, trial: &Trial) -> Row {
@@ -66,7 +99,7 @@ fn row(model: &Model, name: &str, trial: &Trial) -> Row {
             Cell::maybe(trial.plate),
             Cell::Number(trial.torque),
             Cell::Number(trial.mass),
-            Cell::Number(trial.governs.utilisation()),
+            Cell::Number(trial.used),
             Cell::Text(governs),
         ],
     )

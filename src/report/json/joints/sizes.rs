@@ -59,7 +59,7 @@ impl<'a> TrialOut<'a> {
             tightening_torque_nm: trial.torque,
             mass_kg: trial.mass,
             governs: trial.governs.id,
-            utilisation: finite(trial.governs.utilisation()),
+            utilisation: finite(trial.used),
         }
     }
 }
