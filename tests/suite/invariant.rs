@@ -7,4 +7,5 @@ mod equilibrium;
 mod every_kind;
 mod model_file;
 mod modes;
+mod shown_shares;
 mod tangent;
