@@ -169,14 +169,16 @@ fn row(model: &Model, Judged { required, verdict }: Judged<'_>) -> Row {
     } else {
         words.to_owned()
     };
+    let (value, limit) = (Some(required.value), Some(required.limit));
+    let [value, limit] = Cell::compared(value, limit, required.unit);
     Row {
         item: required.title.clone(),
         cells: vec![
             Cell::Verdict(verdict),
             load.clone().map_or(Cell::Empty, Cell::Text),
-            Cell::Quantity(required.value, required.unit),
+            value,
             Cell::Text(sense),
-            Cell::Quantity(required.limit, required.unit),
+            limit,
             Cell::Number(required.utilisation()),
             Cell::Text(required.basis.clone()),
         ],
