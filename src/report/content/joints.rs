@@ -118,7 +118,7 @@ fn row(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Row {
     Row::new(
         &joint.name,
         vec![
-            Cell::Verdict(requirements::of_joint(evaluation, joint, result)),
+            Cell::Verdict(requirements::of_joint(evaluation, result)),
             Cell::Text(bolts_in_words(joint)),
             Cell::Number(preload.torque),
             Cell::Number(preload.clamp()),

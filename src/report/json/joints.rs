@@ -24,7 +24,7 @@ use sizes::SizingOut;
 pub(super) struct JointOut<'a> {
     name: &'a str,
     mount: &'a str,
-    /// `ok`, `close`, `fails` or `not checked`: the worst of its requirements.
+    /// `ok`, `close`, `over`, `fails` or `not checked`: the worst of its requirements.
     verdict: &'static str,
     /// The same as in `bolt`, where it is looked for first.
     torque_nm: f64,
@@ -187,9 +187,9 @@ struct RequirementOut<'a> {
     /// SI unit of value and limit; `1` for plain numbers and shares.
     unit: &'static str,
     utilisation: Option<f64>,
-    /// A rule of good practice: missing it breaks nothing, and the worst verdict is `close`.
+    /// A rule of good practice: missing it breaks nothing, and the worst verdict is `over`.
     advisory: bool,
-    /// `ok`, `close` or `fails`.
+    /// `ok`, `close`, `over` or `fails`.
     verdict: &'static str,
     basis: &'a str,
     /// What would mend it; `null` when it holds.
@@ -216,8 +216,7 @@ pub fn joint(
         format: FORMAT,
         tool: TOOL,
         joint: JointOut::of(model, evaluation, joint, result),
-        checks: requirements::checks(evaluation, joint, result)
-            .into_iter()
+        checks: requirements::checks(evaluation, result)
             .map(|check| CheckOut::of(model, check))
             .collect(),
     })
@@ -246,7 +245,7 @@ impl<'a> JointOut<'a> {
         Self {
             name: &joint.name,
             mount: names::mount(model, joint.mount),
-            verdict: requirements::of_joint(evaluation, joint, result).word(),
+            verdict: requirements::of_joint(evaluation, result).word(),
             torque_nm: preload.torque,
             bolt: BoltOut::of(joint, result),
             preload: PreloadOut {
@@ -284,7 +283,7 @@ impl<'a> JointOut<'a> {
                 .zip(share)
                 .map(|(sleeve, share)| SleeveOut::of(sleeve, share)),
             rail: clamp.map(RailOut::of),
-            requirements: requirements::ordered(evaluation, joint, result)
+            requirements: requirements::ordered(evaluation, result)
                 .into_iter()
                 .map(|judged| RequirementOut::of(model, judged))
                 .collect(),
