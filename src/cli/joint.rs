@@ -1,8 +1,5 @@
 //! `joint`: one joint by itself, with everything that is required of it.
 
-use bedplate::diagnostic::did_you_mean;
-use bedplate::model::Model;
-
 use super::arguments::Joint;
 use super::build::Build;
 use super::console::Console;
@@ -19,31 +16,22 @@ pub(crate) fn run(console: &Console, asked: &Joint) -> Result<Exit, Failure> {
         .joints
         .iter()
         .position(|joint| joint.name == asked.name)
-        .ok_or_else(|| unknown(&build.model, &build.input.name, &asked.name))?;
+        .ok_or_else(|| {
+            let names = build.model.joints.iter().map(|one| one.name.as_str());
+            let known: Vec<&str> = names.collect();
+            let file = &build.input.name;
+            Failure::no_such("joint", "[[joint]]", file, &asked.name, &known)
+        })?;
     let target = Target::open(
-        &asked.output,
+        &asked.answer.output,
         build.input.path.as_deref(),
         Existing::Replace,
     )?;
     let evaluation = build.evaluate(console)?;
-    let colour = is_stream(&asked.output) && console.has_colour_out();
+    let colour = is_stream(&asked.answer.output) && console.has_colour_out();
     let answer = output::joint(&build.model, &evaluation, place, asked.format, colour)?;
     if target.fill(console, answer.text.as_bytes())? {
-        console.note(&format!("results: {}", asked.output.display()));
+        console.note(&format!("results: {}", asked.answer.output.display()));
     }
     Ok(Exit::of_verdicts([answer.verdict], asked.verdict.exit_zero))
-}
-
-fn unknown(model: &Model, file: &str, name: &str) -> Failure {
-    let known = || model.joints.iter().map(|joint| joint.name.as_str());
-    let failure = Failure::plain(format!("there is no joint `{name}` in {file}"));
-    let failure = match did_you_mean(name, known()) {
-        Some(near) => failure.help(format!("did you mean `{near}`?")),
-        None => failure,
-    };
-    let list: Vec<String> = known().map(|name| format!("`{name}`")).collect();
-    if list.is_empty() {
-        return failure.help("the file has no joint; a `[[joint]]` adds one");
-    }
-    failure.help(format!("the file has {}", list.join(", ")))
 }

@@ -14,7 +14,7 @@ use crate::study::joint::JointResult;
 use crate::study::joint::rail_clamp::{RailClamp, SleeveShare};
 use crate::study::joint::sharing::LoadedJoint;
 
-use super::checks::CheckOut;
+use super::checks::{CheckOut, ComparedOut};
 use super::loads::WrenchOut;
 use super::{FORMAT, TOOL, finite, written};
 use sizes::SizingOut;
@@ -176,14 +176,8 @@ struct RailOut {
 
 #[derive(Serialize)]
 struct RequirementOut<'a> {
-    id: &'a str,
-    title: &'a str,
-    /// Governing load case; `null` before any load.
-    load: Option<&'a str>,
-    value: Option<f64>,
-    limit: Option<f64>,
-    /// `at most` or `at least`.
-    sense: &'static str,
+    #[serde(flatten)]
+    compared: ComparedOut<'a>,
     /// SI unit of value and limit; `1` for plain numbers and shares.
     unit: &'static str,
     utilisation: Option<f64>,
@@ -390,12 +384,7 @@ impl<'a> RequirementOut<'a> {
     fn of(model: &'a Model, judged: Judged<'a>) -> Self {
         let one = judged.required;
         Self {
-            id: one.id,
-            title: &one.title,
-            load: one.load.map(|load| names::load(model, load)),
-            value: finite(one.value),
-            limit: finite(one.limit),
-            sense: one.sense.words(),
+            compared: ComparedOut::of_requirement(model, one),
             unit: quantity::si_symbol(one.unit),
             utilisation: finite(one.utilisation()),
             advisory: one.advisory,
