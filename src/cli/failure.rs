@@ -2,6 +2,8 @@
 
 use std::io;
 
+use bedplate::diagnostic::did_you_mean;
+
 use super::console::Console;
 use super::exit::Exit;
 use super::messages::{Message, Problems};
@@ -30,6 +32,27 @@ impl Failure {
             Self::Plain(message) => Self::Plain(message.help(help)),
             other => other,
         }
+    }
+
+    /// A name that stands nowhere in a model file among those of its kind; `section` is where one would stand.
+    pub(crate) fn no_such(
+        kind: &str,
+        section: &str,
+        file: &str,
+        name: &str,
+        known: &[&str],
+    ) -> Self {
+        let failure = Self::plain(format!("there is no {kind} `{name}` in {file}"));
+        let failure = match did_you_mean(name, known.iter().copied()) {
+            Some(near) => failure.help(format!("did you mean `{near}`?")),
+            None => failure,
+        };
+        let list: Vec<String> = known.iter().map(|name| format!("`{name}`")).collect();
+        failure.help(if list.is_empty() {
+            format!("the file has no {kind}; a `{section}` adds one")
+        } else {
+            format!("the file has {}", list.join(", "))
+        })
     }
 
     /// A failed write to standard output.

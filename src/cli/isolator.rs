@@ -1,7 +1,6 @@
 //! `isolator`: one isolator by itself, to judge a part by before it is bought.
 
-use bedplate::diagnostic::{Code, did_you_mean};
-use bedplate::model::Model;
+use bedplate::diagnostic::Code;
 
 use super::arguments::Isolator;
 use super::build::Build;
@@ -19,9 +18,14 @@ pub(crate) fn run(console: &Console, asked: &Isolator) -> Result<Exit, Failure> 
         .isolators
         .iter()
         .find(|isolator| isolator.name == asked.name)
-        .ok_or_else(|| unknown(&build.model, &build.input.name, &asked.name))?;
+        .ok_or_else(|| {
+            let names = build.model.isolators.iter().map(|one| one.name.as_str());
+            let known: Vec<&str> = names.collect();
+            let file = &build.input.name;
+            Failure::no_such("isolator", "[isolator.NAME]", file, &asked.name, &known)
+        })?;
     let target = Target::open(
-        &asked.output,
+        &asked.answer.output,
         build.input.path.as_deref(),
         Existing::Replace,
     )?;
@@ -32,26 +36,10 @@ pub(crate) fn run(console: &Console, asked: &Isolator) -> Result<Exit, Failure> 
         .clone()
         .without(Code::Unused, |text| !text.contains(&named));
     console.warn(&warnings);
-    let colour = is_stream(&asked.output) && console.has_colour_out();
+    let colour = is_stream(&asked.answer.output) && console.has_colour_out();
     let text = output::isolator(&build.model, found, asked.format, colour)?;
     if target.fill(console, text.as_bytes())? {
-        console.note(&format!("results: {}", asked.output.display()));
+        console.note(&format!("results: {}", asked.answer.output.display()));
     }
     Ok(Exit::Success)
-}
-
-fn unknown(model: &Model, file: &str, name: &str) -> Failure {
-    let known = || {
-        model
-            .isolators
-            .iter()
-            .map(|isolator| isolator.name.as_str())
-    };
-    let failure = Failure::plain(format!("there is no isolator `{name}` in {file}"));
-    let failure = match did_you_mean(name, known()) {
-        Some(near) => failure.help(format!("did you mean `{near}`?")),
-        None => failure,
-    };
-    let list: Vec<String> = known().map(|name| format!("`{name}`")).collect();
-    failure.help(format!("the file has {}", list.join(", ")))
 }

@@ -1,8 +1,5 @@
 //! `joint`: one joint by itself, with everything that is required of it.
 
-use bedplate::diagnostic::did_you_mean;
-use bedplate::model::Model;
-
 use super::arguments::Joint;
 use super::build::Build;
 use super::console::Console;
@@ -14,39 +11,29 @@ use super::output;
 
 pub(crate) fn run(console: &Console, asked: &Joint) -> Result<Exit, Failure> {
     let mut build = Build::read(&asked.input.file)?;
-    let joints = build.model.joints.iter_mut().enumerate();
-    let Some((place, joint)) = joints
-        .into_iter()
-        .find(|(_, joint)| joint.name == asked.name)
-    else {
-        return Err(unknown(&build.model, &build.input.name, &asked.name));
-    };
+    let names = build.model.joints.iter().map(|one| one.name.as_str());
+    let known: Vec<&str> = names.collect();
+    let place = known
+        .iter()
+        .position(|name| *name == asked.name)
+        .ok_or_else(|| {
+            let file = &build.input.name;
+            Failure::no_such("joint", "[[joint]]", file, &asked.name, &known)
+        })?;
     // Who asks for one joint wants to know what would hold as well.
-    joint.ask_for_sizes();
+    if let Some(joint) = build.model.joints.get_mut(place) {
+        joint.ask_for_sizes();
+    }
     let target = Target::open(
-        &asked.output,
+        &asked.answer.output,
         build.input.path.as_deref(),
         Existing::Replace,
     )?;
     let evaluation = build.evaluate(console)?;
-    let colour = is_stream(&asked.output) && console.has_colour_out();
+    let colour = is_stream(&asked.answer.output) && console.has_colour_out();
     let answer = output::joint(&build.model, &evaluation, place, asked.format, colour)?;
     if target.fill(console, answer.text.as_bytes())? {
-        console.note(&format!("results: {}", asked.output.display()));
+        console.note(&format!("results: {}", asked.answer.output.display()));
     }
     Ok(Exit::of_verdicts([answer.verdict], asked.verdict.exit_zero))
-}
-
-fn unknown(model: &Model, file: &str, name: &str) -> Failure {
-    let known = || model.joints.iter().map(|joint| joint.name.as_str());
-    let failure = Failure::plain(format!("there is no joint `{name}` in {file}"));
-    let failure = match did_you_mean(name, known()) {
-        Some(near) => failure.help(format!("did you mean `{near}`?")),
-        None => failure,
-    };
-    let list: Vec<String> = known().map(|name| format!("`{name}`")).collect();
-    if list.is_empty() {
-        return failure.help("the file has no joint; a `[[joint]]` adds one");
-    }
-    failure.help(format!("the file has {}", list.join(", ")))
 }

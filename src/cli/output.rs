@@ -97,7 +97,7 @@ pub(crate) fn joint(
     };
     Ok(Answer {
         text,
-        verdict: report::content::joints::requirements::of_joint(evaluation, joint, result),
+        verdict: report::content::joints::requirements::of_joint(evaluation, result),
     })
 }
 

@@ -162,7 +162,7 @@ fn value(column: &Column, cell: &Cell) -> Option<(String, &'static str)> {
     };
     match cell {
         Cell::Number(si) => number(*si, column.unit),
-        Cell::Quantity(si, unit) => number(*si, *unit),
+        Cell::Quantity(si, unit, _) => number(*si, *unit),
         Cell::Text(text) => Some((text.clone(), "")),
         Cell::Verdict(verdict) => Some((verdict.word().to_owned(), "")),
         Cell::Empty => None,

@@ -46,6 +46,12 @@ pub use mode_shape::mode_shape;
 pub use palette::DARK_CSS;
 pub use reactions::reactions;
 
+use crate::model::Model;
+use crate::model::joint::Joint;
+use crate::report::content::joints;
+use crate::study::evaluate::Evaluation;
+use crate::study::joint::JointResult;
+
 /// One figure, ready for a page.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Figure {
@@ -100,3 +106,12 @@ impl std::fmt::Display for FigureError {
 }
 
 impl std::error::Error for FigureError {}
+
+/// The joint with this place in `Evaluation::joints`, and its result.
+fn joint_at<'a>(
+    model: &'a Model,
+    evaluation: &'a Evaluation,
+    place: usize,
+) -> Result<(&'a Joint, &'a JointResult), FigureError> {
+    joints::at(model, evaluation, place).ok_or(FigureError::Nothing("joint at this place"))
+}

@@ -5,7 +5,7 @@
 
 use crate::model::{Model, file};
 use crate::rigid::failure::StaticsFailure;
-use crate::study::check::{Check, Sense, Verdict};
+use crate::study::check::{Check, Sense, Subject, Verdict};
 use crate::study::evaluate::{Evaluation, evaluate};
 use crate::units::Shown;
 
@@ -186,6 +186,7 @@ pub(crate) fn spoil_numbers(evaluation: &mut Evaluation) {
 fn checks() -> Vec<Check> {
     let check = |id: &str, verdict: Verdict, used: Option<f64>| Check {
         id: id.to_owned(),
+        subject: None,
         title: format!("check {id}"),
         load: Some(0),
         value: used.map(|u| u * 0.01),
@@ -203,7 +204,10 @@ fn checks() -> Vec<Check> {
     vec![
         check("sag.rear", Verdict::Fails, Some(1.3)),
         check("sag.front-left", Verdict::Fails, Some(1.1)),
-        check("clearance.fan-to-radiator", Verdict::Close, Some(0.97)),
+        Check {
+            subject: Some(Subject::Clearance(0)),
+            ..check("clearance.fan-to-radiator", Verdict::Close, Some(0.97))
+        },
         check("idle.ratio", Verdict::NotChecked, None),
         check("share.rear", Verdict::Ok, Some(0.5)),
         check("share.front-left", Verdict::Ok, Some(0.3)),

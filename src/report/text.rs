@@ -148,7 +148,7 @@ pub fn isolator(model: &Model, isolator: &Isolator, style: Style) -> String {
 #[must_use]
 pub fn joint(model: &Model, evaluation: &Evaluation, place: usize, style: Style) -> String {
     let mut lines = Vec::new();
-    for (_, joint, result) in joints::each(model, evaluation).filter(|one| one.0 == place) {
+    if let Some((joint, result)) = joints::at(model, evaluation, place) {
         lines.extend(wrap(&joints::title(model, joint), WIDTH));
         let cautions = joints::assembly::CAUTIONS.map(str::to_owned).to_vec();
         let mut blocks = joints::sheet::blocks(model, evaluation, joint, result, place);

@@ -317,11 +317,7 @@ fn mode(
             0.0
         },
         shape: shape * sign,
-        name: if fluid_share > NAMING_SHARE {
-            "fluid".to_owned()
-        } else {
-            mode_name(&energy_share)
-        },
+        name: mode_name(&energy_share, fluid_share),
         energy_share,
         fluid_share,
         mount_strain_share: strains.iter().map(|&part| ratio(part, strain)).collect(),
@@ -353,8 +349,9 @@ fn sign_of_largest(shape: &Vec6, share: &Vec6) -> f64 {
 
 /// Name of a mode: the coordinate with more than 60 % of the energy, else the two largest joined.
 #[must_use]
-pub fn mode_name(energy_share: &Vec6) -> String {
+pub fn mode_name(energy_share: &Vec6, fluid_share: f64) -> String {
     let mut ranked: Vec<(f64, &str)> = energy_share.iter().copied().zip(MOTION_NAMES).collect();
+    ranked.push((fluid_share, "fluid"));
     ranked.sort_by(|a, b| b.0.total_cmp(&a.0));
     match ranked.as_slice() {
         [first, second, ..] if first.0 <= NAMING_SHARE => format!("{} + {}", first.1, second.1),

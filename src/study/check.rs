@@ -91,11 +91,27 @@ impl Verdict {
     }
 }
 
+/// What of the model a check judges, where its outcome is looked up again by it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Subject {
+    /// A clearance, as a place in `Model::clearances`.
+    Clearance(usize),
+    /// A requirement of a joint.
+    Requirement {
+        /// The joint, as a place in `Model::joints`.
+        joint: usize,
+        /// Name of the requirement within the joint.
+        id: &'static str,
+    },
+}
+
 /// One check.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Check {
     /// Stable name: kind and subject joined by a point, such as `clearance.fan-to-radiator`.
     pub id: String,
+    /// What it judges; `None` where nothing is looked up by it.
+    pub subject: Option<Subject>,
     /// What is checked, in a few words for people.
     pub title: String,
     /// Governing load case, as a place in `Model::loads`.
@@ -149,6 +165,7 @@ impl Check {
     fn new(id: String, title: String, unit: Shown) -> Self {
         Self {
             id,
+            subject: None,
             title,
             load: None,
             value: None,

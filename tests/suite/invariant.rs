@@ -8,4 +8,6 @@ mod every_kind;
 mod joints;
 mod model_file;
 mod modes;
+mod requirement_names;
+mod shown_shares;
 mod tangent;

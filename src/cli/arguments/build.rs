@@ -115,9 +115,8 @@ pub(crate) struct Isolator {
     #[arg(long, value_name = "FORM", default_value = "text")]
     #[arg(hide_possible_values = true, verbatim_doc_comment)]
     pub(crate) format: ListFormat,
-    /// File for the answer, or - for standard output
-    #[arg(long, short, value_name = "FILE", default_value = "-", value_hint = ValueHint::FilePath)]
-    pub(crate) output: PathBuf,
+    #[command(flatten)]
+    pub(crate) answer: Answer,
 }
 
 #[derive(Debug, Args)]
@@ -141,9 +140,8 @@ pub(crate) struct Joint {
     #[arg(long, value_name = "FORM", default_value = "text")]
     #[arg(hide_possible_values = true, verbatim_doc_comment)]
     pub(crate) format: ListFormat,
-    /// File for the answer, or - for standard output
-    #[arg(long, short, value_name = "FILE", default_value = "-", value_hint = ValueHint::FilePath)]
-    pub(crate) output: PathBuf,
+    #[command(flatten)]
+    pub(crate) answer: Answer,
     #[command(flatten)]
     pub(crate) verdict: VerdictOptions,
 }
@@ -153,6 +151,14 @@ pub(crate) struct Input {
     /// Model file, or - for standard input
     #[arg(value_name = "FILE", value_hint = ValueHint::FilePath)]
     pub(crate) file: PathBuf,
+}
+
+/// Where the answer about one thing of the file goes.
+#[derive(Debug, Args)]
+pub(crate) struct Answer {
+    /// File for the answer, or - for standard output
+    #[arg(long, short, value_name = "FILE", default_value = "-", value_hint = ValueHint::FilePath)]
+    pub(crate) output: PathBuf,
 }
 
 #[derive(Debug, Args)]

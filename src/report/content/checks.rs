@@ -72,14 +72,15 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
 
 fn row(check: &Check, model: &Model) -> Row {
     let load = check.load.map(|load| names::load(model, load).to_owned());
+    let [value, limit] = Cell::compared(check.value, check.limit, check.unit);
     Row {
         item: check.title.clone(),
         cells: vec![
             Cell::Verdict(check.verdict),
             load.clone().map_or(Cell::Empty, Cell::Text),
-            Cell::maybe_quantity(check.value, check.unit),
+            value,
             check.limit.map_or(Cell::Empty, |_| Cell::Text(side(check))),
-            Cell::maybe_quantity(check.limit, check.unit),
+            limit,
             Cell::maybe(check.utilisation),
             Cell::Text(check.basis.clone()),
             check.note.clone().map_or(Cell::Empty, Cell::Text),

@@ -3,6 +3,7 @@
 use crate::model::Model;
 use crate::study::check::{Check, Verdict};
 use crate::study::evaluate::Evaluation;
+use crate::units::Digits;
 
 use super::{names, quantity};
 
@@ -33,12 +34,12 @@ impl Finding {
     /// A check in words.
     #[must_use]
     pub fn of(check: &Check, model: &Model) -> Self {
-        let (value, limit) = value_and_limit(check);
+        let [value, scatter, limit] = numbers(check);
         Self {
             verdict: check.verdict,
             title: check.title.clone(),
             load: check.load.map(|load| names::load(model, load).to_owned()),
-            value: value.map(|value| match scatter(check) {
+            value: value.map(|value| match scatter {
                 Some(scatter) => format!("{value}, give or take {scatter}"),
                 None => value,
             }),
@@ -84,26 +85,28 @@ pub fn side(check: &Check) -> String {
     }
 }
 
-fn value_and_limit(check: &Check) -> (Option<String>, Option<String>) {
-    let finite = |number: Option<f64>| number.filter(|n| n.is_finite());
-    match (finite(check.value), finite(check.limit)) {
-        (Some(value), Some(limit)) => {
-            let (value, limit) = quantity::pair(value, limit, check.unit);
-            (Some(value), Some(limit))
-        }
-        (value, limit) => (
-            value.map(|value| quantity::with_unit(value, check.unit)),
-            limit.map(|limit| quantity::with_unit(limit, check.unit)),
-        ),
-    }
+/// Value, its scatter and limit where they are known, with digits that suit each other.
+fn numbers(check: &Check) -> [Option<String>; 3] {
+    let unit = check.unit;
+    let [value, limit] = [check.value, check.limit].map(|n| n.filter(|n| n.is_finite()));
+    let [of_value, of_limit] =
+        quantity::compared(value.unwrap_or(f64::NAN), limit.unwrap_or(f64::NAN), unit);
+    [
+        value.map(|value| quantity::with_digits(value, unit, of_value)),
+        scatter(check, of_value),
+        limit.map(|limit| quantity::with_digits(limit, unit, of_limit)),
+    ]
 }
 
-/// Half-width of the band, unless it rounds to nothing.
-fn scatter(check: &Check) -> Option<String> {
+/// Half-width of the band with the decimals of its value, unless it rounds to nothing.
+fn scatter(check: &Check, of_value: Digits) -> Option<String> {
     let width = check.uncertainty;
-    let shown = quantity::with_unit(width, check.unit);
-    let nothing = quantity::with_unit(0.0, check.unit);
-    (width.is_finite() && width > 0.0 && shown != nothing).then_some(shown)
+    let shown = |size: f64| match of_value {
+        Digits::Decimals(_) => quantity::with_digits(size, check.unit, of_value),
+        // Fewer digits than the value itself has.
+        Digits::Significant(_) => quantity::with_unit(size, check.unit),
+    };
+    (width.is_finite() && width > 0.0 && shown(width) != shown(0.0)).then(|| shown(width))
 }
 
 #[cfg(test)]

@@ -112,6 +112,8 @@ pub fn mode_name(mode: &Mode) -> String {
 #[must_use]
 pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
     let torque = evaluation.modes.iter().any(|at| at.torque_share.is_some());
+    let mut modes = evaluation.modes.iter().flat_map(|at| &at.solution.modes);
+    let fluid = modes.any(|mode| mode.fluid_share > 0.0);
     let mut columns = vec![
         Column::number("frequency", "frequency", Shown::Hertz),
         Column::number("damping_ratio", "damping", Shown::Percent).digits(Digits::Decimals(1)),
@@ -130,6 +132,9 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
             .zip(names::MOTIONS)
             .map(|(key, head)| Column::number(key, head, Shown::Percent)),
     );
+    if fluid {
+        columns.push(Column::number("energy_fluid", "fluid", Shown::Percent));
+    }
     if torque {
         columns.push(Column::number(
             "torque_share",
@@ -146,7 +151,7 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
         groups: evaluation
             .modes
             .iter()
-            .map(|at| group(model, at, torque))
+            .map(|at| group(model, at, fluid, torque))
             .collect(),
         note: Some(
             "Damping is the share of critical damping. The energy shares say what moves (lateral is sideways, bounce is up and down): a mode with 90 % in one column \
@@ -157,7 +162,7 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
     }
 }
 
-fn group(model: &Model, at: &ModesAt, torque: bool) -> Group {
+fn group(model: &Model, at: &ModesAt, fluid: bool, torque: bool) -> Group {
     let rows = at
         .solution
         .modes
@@ -174,6 +179,9 @@ fn group(model: &Model, at: &ModesAt, torque: bool) -> Group {
             };
             let mut cells = vec![frequency, damping, Cell::Text(mode_name(mode))];
             cells.extend(mode.energy_share.iter().copied().map(Cell::Number));
+            if fluid {
+                cells.push(Cell::Number(mode.fluid_share));
+            }
             if torque {
                 let share = at
                     .torque_share

@@ -50,11 +50,21 @@ pub fn each<'a>(
     model: &'a Model,
     evaluation: &'a Evaluation,
 ) -> impl Iterator<Item = (usize, &'a Joint, &'a JointResult)> {
-    evaluation
-        .joints
-        .iter()
-        .enumerate()
-        .filter_map(|(place, result)| Some((place, model.joints.get(result.joint)?, result)))
+    (0..evaluation.joints.len()).filter_map(|place| {
+        let (joint, result) = at(model, evaluation, place)?;
+        Some((place, joint, result))
+    })
+}
+
+/// The joint with this place in `Evaluation::joints`, and its result.
+#[must_use]
+pub fn at<'a>(
+    model: &'a Model,
+    evaluation: &'a Evaluation,
+    place: usize,
+) -> Option<(&'a Joint, &'a JointResult)> {
+    let result = evaluation.joints.get(place)?;
+    Some((model.joints.get(result.joint)?, result))
 }
 
 /// Name of a joint and what it holds.
@@ -118,7 +128,7 @@ fn row(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Row {
     Row::new(
         &joint.name,
         vec![
-            Cell::Verdict(requirements::of_joint(evaluation, joint, result)),
+            Cell::Verdict(requirements::of_joint(evaluation, result)),
             Cell::Text(bolts_in_words(joint)),
             Cell::Number(preload.torque),
             Cell::Number(preload.clamp()),

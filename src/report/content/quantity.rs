@@ -14,6 +14,9 @@ const WHOLE_BELOW: f64 = 100.0;
 /// Below this a plain number is a ratio, which shows two decimals like its scatter.
 const RATIO_BELOW: f64 = 10.0;
 
+/// More decimals than this are never needed to tell a value from its limit.
+const MOST_DECIMALS: u8 = 6;
+
 /// Number in a unit, without the symbol.
 #[must_use]
 pub fn number(value_si: f64, unit: Shown) -> String {
@@ -46,22 +49,67 @@ pub fn with_digits(value_si: f64, unit: Shown, digits: Digits) -> String {
     }
 }
 
-/// A value and its limit with their symbol, with as many digits as it takes to tell them apart.
+/// A value and its limit with their symbol, with the digits of [`compared`].
 #[must_use]
 pub fn pair(value_si: f64, limit_si: f64, unit: Shown) -> (String, String) {
-    let usual = (with_unit(value_si, unit), with_unit(limit_si, unit));
-    if usual.0 != usual.1 || !(value_si - limit_si).is_normal() {
+    let [of_value, of_limit] = compared(value_si, limit_si, unit);
+    (
+        with_digits(value_si, unit, of_value),
+        with_digits(limit_si, unit, of_limit),
+    )
+}
+
+/// Digits of a value and of the limit it is held against.
+///
+/// The usual ones where they tell enough. Else both get the fewest decimals
+/// with which the larger has three digits, what is at least a thousandth of it
+/// is not shown as nothing, and two that differ do not read alike. Shares stay
+/// whole percents. Where only one of the two is a number, its own digits.
+#[must_use]
+pub fn compared(value_si: f64, limit_si: f64, unit: Shown) -> [Digits; 2] {
+    let known = |one: f64, other: f64| if one.is_finite() { one } else { other };
+    let (value_si, limit_si) = (known(value_si, limit_si), known(limit_si, value_si));
+    let usual = [value_si, limit_si].map(|si| usual_digits(si, unit));
+    let [value, limit] = [value_si, limit_si].map(|si| unit.from_si(si).abs());
+    let larger = value.max(limit);
+    if unit == Shown::Percent || !larger.is_finite() {
         return usual;
     }
-    (2..=6)
-        .map(|n| {
-            (
-                with_digits(value_si, unit, Digits::Decimals(n)),
-                with_digits(limit_si, unit, Digits::Decimals(n)),
-            )
-        })
-        .find(|(value, limit)| value != limit)
-        .unwrap_or(usual)
+    let differ = (value_si - limit_si).is_normal();
+    let tells = |[of_value, of_limit]: &[Digits; 2]| {
+        let value_shown = number_with(value_si, unit, *of_value);
+        let limit_shown = number_with(limit_si, unit, *of_limit);
+        let three = significant(&value_shown).max(significant(&limit_shown)) >= 3;
+        let vanishes =
+            |size: f64, shown: &str| size > 0.0 && size >= larger / 1e3 && significant(shown) == 0;
+        decimals(&value_shown) == decimals(&limit_shown)
+            && (three || is_known_to_usual(larger, unit))
+            && !vanishes(value, &value_shown)
+            && !vanishes(limit, &limit_shown)
+            && (!differ || value_shown != limit_shown)
+    };
+    let more = (0..=MOST_DECIMALS).map(|n| [Digits::Decimals(n); 2]);
+    let mut choices = std::iter::once(usual).chain(more);
+    choices.find(tells).unwrap_or(usual)
+}
+
+/// What is not known to more than its usual digits, however few these are: forces of rubber, lengths of what moves on it, frequencies.
+fn is_known_to_usual(size: f64, unit: Shown) -> bool {
+    match unit {
+        Shown::Newton | Shown::Hertz | Shown::HertzFromAngular | Shown::Degree => true,
+        Shown::Millimetre => size >= 1.0,
+        _ => size == 0.0,
+    }
+}
+
+fn decimals(shown: &str) -> usize {
+    shown.split_once('.').map_or(0, |(_, after)| after.len())
+}
+
+/// Digits from the first that is not zero.
+fn significant(shown: &str) -> usize {
+    let digits = shown.chars().filter(char::is_ascii_digit);
+    digits.skip_while(|digit| *digit == '0').count()
 }
 
 /// A place \[m\] in vehicle axes, in whole millimetres.
@@ -157,6 +205,34 @@ mod tests {
         assert_eq!((value.as_str(), limit.as_str()), ("12.03 mm", "12.00 mm"));
         let (value, limit) = pair(12.0e-3, 12.0e-3, Shown::Millimetre);
         assert_eq!(value, limit);
+    }
+
+    /// Derived: three digits of the larger, and no more where the usual ones are all that is known.
+    #[test]
+    fn a_value_and_its_limit_are_told_to_the_same_decimals() {
+        for (value, limit, unit, expected) in [
+            (
+                0.01e-3,
+                0.0115e-3,
+                Shown::Millimetre,
+                ["0.0100 mm", "0.0115 mm"],
+            ),
+            (0.0, 0.5e-3, Shown::Millimetre, ["0.000 mm", "0.500 mm"]),
+            (0.03e-3, 12e-3, Shown::Millimetre, ["0.03 mm", "12.00 mm"]),
+            (0.003e-3, 12e-3, Shown::Millimetre, ["0.0 mm", "12.0 mm"]),
+            (0.0, 0.0, Shown::Millimetre, ["0.0 mm", "0.0 mm"]),
+            (21.7e-3, 5e-3, Shown::Millimetre, ["21.7 mm", "5.0 mm"]),
+            (0.0, 0.15, Shown::Number, ["0.000", "0.150"]),
+            (2.49e6, 42.5e6, Shown::Megapascal, ["2.5 MPa", "42.5 MPa"]),
+            (2.49e6, 640e6, Shown::Megapascal, ["2 MPa", "640 MPa"]),
+            (12_603.0, 12_598.0, Shown::Newton, ["12603 N", "12598 N"]),
+            (723.2, 12_612.0, Shown::Newton, ["723 N", "12600 N"]),
+            (0.214, 0.5, Shown::Hertz, ["0.2 Hz", "0.5 Hz"]),
+            (0.0158, 1.0, Shown::Percent, ["2 %", "100 %"]),
+        ] {
+            let (value, limit) = pair(value, limit, unit);
+            assert_eq!([value.as_str(), limit.as_str()], expected);
+        }
     }
 
     #[test]

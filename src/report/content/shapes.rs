@@ -87,12 +87,7 @@ fn same_as_at_rest(evaluation: &Evaluation, position: usize) -> bool {
 }
 
 fn sentence(model: &Model, held: &[usize], mode: &Mode) -> String {
-    let moving = largest_first(
-        mode.energy_share
-            .iter()
-            .zip(names::MOTIONS)
-            .map(|(share, name)| (*share, name)),
-    );
+    let moving = largest_first(names::energy(mode));
     let strained = largest_first(
         mode.mount_strain_share
             .iter()

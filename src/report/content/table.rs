@@ -77,8 +77,8 @@ pub struct Row {
 pub enum Cell {
     /// A number in SI, shown in the column's unit; not shown when it is not finite.
     Number(f64),
-    /// A number in SI with a unit of its own, in a column that mixes units.
-    Quantity(f64, Shown),
+    /// A number in SI with a unit and digits of its own, in a column that mixes units.
+    Quantity(f64, Shown, Digits),
     /// Words.
     Text(String),
     /// A verdict.
@@ -136,10 +136,15 @@ impl Cell {
         value.map_or(Self::Empty, Self::Number)
     }
 
-    /// A number with its own unit when there is one.
+    /// A value and the limit it is held against, each when there is one, with digits that suit both.
     #[must_use]
-    pub fn maybe_quantity(value: Option<f64>, unit: Shown) -> Self {
-        value.map_or(Self::Empty, |value| Self::Quantity(value, unit))
+    pub fn compared(value: Option<f64>, limit: Option<f64>, unit: Shown) -> [Self; 2] {
+        let digits = quantity::compared(value.unwrap_or(f64::NAN), limit.unwrap_or(f64::NAN), unit);
+        let [of_value, of_limit] = digits;
+        [(value, of_value), (limit, of_limit)].map(|(number, digits)| match number {
+            Some(number) => Self::Quantity(number, unit, digits),
+            None => Self::Empty,
+        })
     }
 
     /// Text for people; a verdict as its plain word.
@@ -150,7 +155,7 @@ impl Cell {
                 Some(digits) => quantity::number_with(*value, column.unit, digits),
                 None => quantity::number(*value, column.unit),
             },
-            Self::Quantity(value, unit) => quantity::with_unit(*value, *unit),
+            Self::Quantity(value, unit, digits) => quantity::with_digits(*value, *unit, *digits),
             Self::Text(text) => text.clone(),
             Self::Verdict(verdict) => verdict.word().to_owned(),
             Self::Empty => String::new(),

@@ -20,7 +20,7 @@ pub(super) fn tables(model: &Model, evaluation: &Evaluation, only: Option<usize>
     }
     for (_, joint, result) in chosen() {
         tables.push(named(
-            requirements::table(model, evaluation, joint, result),
+            requirements::table(model, evaluation, result),
             &joint.name,
         ));
         let sizes = result.sizing.as_ref();

@@ -6,7 +6,7 @@ use super::axis::{AXIS_FOOT, Axis};
 use super::canvas::{Canvas, LETTER, Lettering, Pen, Run, Spot, WIDTH, sheet};
 use super::label::{Area, FAR, Placer, clean, width};
 use super::palette::{ACCENT_1, ACCENT_2, ACCENT_3, GRID, INK, MUTED};
-use super::{Figure, FigureError};
+use super::{Figure, FigureError, joint_at};
 use crate::model::Model;
 use crate::report::content::joints::{force, requirements::pulled_most};
 use crate::report::content::{names, quantity};
@@ -46,14 +46,7 @@ pub fn clamp_diagram(
     evaluation: &Evaluation,
     place: usize,
 ) -> Result<Figure, FigureError> {
-    let result = evaluation
-        .joints
-        .get(place)
-        .ok_or(FigureError::Nothing("joint at this place"))?;
-    let joint = model
-        .joints
-        .get(result.joint)
-        .ok_or(FigureError::Nothing("joint at this place"))?;
+    let (joint, result) = joint_at(model, evaluation, place)?;
     let springs = Springs::of(model, result);
     if !springs.is_finite() {
         return Err(FigureError::NotFinite("clamp diagram"));

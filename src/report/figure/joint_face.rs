@@ -6,7 +6,7 @@ use std::f64::consts::FRAC_PI_3;
 use super::canvas::{Canvas, LETTER, Lettering, Pen, Run, Spot, WIDTH, sheet};
 use super::label::{Area, FAR, Placer, clean};
 use super::palette::{ACCENT_1, ACCENT_2, GRID, INK, MUTED, PAPER};
-use super::{Figure, FigureError};
+use super::{Figure, FigureError, joint_at};
 use crate::model::Model;
 use crate::model::joint::{Base, Joint};
 use crate::report::content::joints::{force, requirements};
@@ -35,14 +35,7 @@ pub fn joint_face(
     evaluation: &Evaluation,
     place: usize,
 ) -> Result<Figure, FigureError> {
-    let result = evaluation
-        .joints
-        .get(place)
-        .ok_or(FigureError::Nothing("joint at this place"))?;
-    let joint = model
-        .joints
-        .get(result.joint)
-        .ok_or(FigureError::Nothing("joint at this place"))?;
+    let (joint, result) = joint_at(model, evaluation, place)?;
     let governing = requirements::governing_load(result);
     let loaded = result
         .loads

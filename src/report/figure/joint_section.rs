@@ -10,7 +10,7 @@ use super::canvas::{Canvas, LETTER, Lettering, Pen, Run, Spot, WIDTH, sheet};
 use super::hatch::{Hatch, rectangle};
 use super::label::{clean, width};
 use super::palette::{INK, MUTED, PAPER};
-use super::{Figure, FigureError};
+use super::{Figure, FigureError, joint_at};
 use crate::model::Model;
 use crate::model::joint::{Base, Joint};
 use crate::report::content::quantity;
@@ -38,14 +38,7 @@ pub fn joint_section(
     evaluation: &Evaluation,
     place: usize,
 ) -> Result<Figure, FigureError> {
-    let result = evaluation
-        .joints
-        .get(place)
-        .ok_or(FigureError::Nothing("joint at this place"))?;
-    let joint = model
-        .joints
-        .get(result.joint)
-        .ok_or(FigureError::Nothing("joint at this place"))?;
+    let (joint, result) = joint_at(model, evaluation, place)?;
     let pieces = Pieces::of(model, joint, result);
     if !pieces.is_finite() {
         return Err(FigureError::NotFinite("joint section"));

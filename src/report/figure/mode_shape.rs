@@ -10,6 +10,7 @@ use super::solid::{Solid, SolidStyle};
 use super::view::{Panel, Picture, View};
 use super::{Figure, FigureError};
 use crate::model::Model;
+use crate::report::content::names;
 use crate::rigid::equilibrium::StaticEquilibrium;
 use crate::rigid::modes::Mode;
 use crate::spatial::{Pose, Vec3, Vec6};
@@ -40,14 +41,15 @@ const _: () = assert!(
     "the bars and their axis end on the sheet"
 );
 
-/// The six shares, in the order of `Mode::energy_share`.
-const SHARES: [&str; 6] = [
+/// The shares in the order of [`names::energy`].
+const SHARES: [&str; 7] = [
     "x fore-aft",
     "y lateral",
     "z up-down",
     "roll",
     "pitch",
     "yaw",
+    "fluid",
 ];
 
 /// Draws mode `mode` of `Evaluation::modes[position]`: parts still and displaced, motion of mounts and centre of gravity, shares of the kinetic energy.
@@ -255,29 +257,31 @@ fn motion_at(q: &Vec6, centre: &Vec3, p: &Vec3) -> Vec3 {
 
 fn draw_shares(canvas: &mut Canvas<'_>, mode: &Mode) {
     let axis = Axis::straight((0.0, 1.0), 1.0, (BARS_LEFT, BARS_RIGHT), Shown::Percent);
-    let bottom = BARS_TOP + BAR * SHARES.len() as f64;
+    let shares: Vec<(&str, f64)> = shares(mode).collect();
+    let bottom = BARS_TOP + BAR * shares.len() as f64;
     let head = (BARS_LEFT - 104.0, BARS_TOP - LETTER * 1.1);
     canvas.text(head, "Kinetic energy", Lettering::plain().bold());
     axis.draw(canvas, BARS_TOP, bottom, "share");
     let zero = axis.place(0.0);
     canvas.line((zero, BARS_TOP), (zero, bottom), Pen::new(MUTED, 1.25));
-    for (i, (name, share)) in SHARES.iter().zip(mode.energy_share.iter()).enumerate() {
+    for (i, (name, share)) in shares.into_iter().enumerate() {
         let y = BARS_TOP + BAR * (i as f64 + 0.5);
         let right = Lettering::plain().align(HPos::Right);
         canvas.text((zero - 8.0, y), name, right);
-        let end = axis.place(*share);
+        let end = axis.place(share);
         canvas.block((zero, y - BAR * 0.28), (end, y + BAR * 0.28), ACCENT_1, 0.8);
-        let text = show(*share, Shown::Percent, Digits::Decimals(0));
+        let text = show(share, Shown::Percent, Digits::Decimals(0));
         canvas.text((end + 6.0, y), &text, Lettering::plain());
     }
 }
 
+fn shares(mode: &Mode) -> impl Iterator<Item = (&'static str, f64)> {
+    let energies = names::energy(mode).map(|(share, _)| share);
+    SHARES.into_iter().zip(energies)
+}
+
 fn alt_text(title: &str, place: &str, mode: &Mode) -> String {
-    let mut shares: Vec<(&str, f64)> = SHARES
-        .iter()
-        .copied()
-        .zip(mode.energy_share.iter().copied())
-        .collect();
+    let mut shares: Vec<(&str, f64)> = shares(mode).collect();
     shares.sort_by(|a, b| b.1.total_cmp(&a.1));
     let words: Vec<String> = shares
         .iter()

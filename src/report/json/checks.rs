@@ -7,6 +7,9 @@ use crate::report::content::finding::count;
 use crate::report::content::{names, quantity};
 use crate::study::check::{Check, Verdict};
 use crate::study::evaluate::Evaluation;
+use crate::study::joint::requirement::Requirement;
+
+use super::finite;
 
 #[derive(Serialize)]
 pub(super) struct Counts {
@@ -17,16 +20,23 @@ pub(super) struct Counts {
     ok: usize,
 }
 
+/// What is held against what, of a check or of a requirement.
 #[derive(Serialize)]
-pub(super) struct CheckOut<'a> {
+pub(super) struct ComparedOut<'a> {
     id: &'a str,
     title: &'a str,
-    /// Governing load case.
+    /// Governing load case; `null` where none governs.
     load: Option<&'a str>,
     value: Option<f64>,
     limit: Option<f64>,
     /// `at most` or `at least`.
     sense: &'static str,
+}
+
+#[derive(Serialize)]
+pub(super) struct CheckOut<'a> {
+    #[serde(flatten)]
+    compared: ComparedOut<'a>,
     /// A rule of good practice: missing it breaks nothing, and the worst verdict is `over`.
     advisory: bool,
     /// SI unit of value, limit, margin and uncertainty; `1` for plain numbers and shares.
@@ -63,15 +73,30 @@ pub(super) fn all<'a>(model: &'a Model, evaluation: &'a Evaluation) -> Vec<Check
         .collect()
 }
 
+impl<'a> ComparedOut<'a> {
+    pub(super) fn of_requirement(model: &'a Model, required: &'a Requirement) -> Self {
+        Self {
+            id: required.id,
+            title: &required.title,
+            load: required.load.map(|load| names::load(model, load)),
+            value: finite(required.value),
+            limit: finite(required.limit),
+            sense: required.sense.words(),
+        }
+    }
+}
+
 impl<'a> CheckOut<'a> {
     pub(super) fn of(model: &'a Model, check: &'a Check) -> Self {
         Self {
-            id: &check.id,
-            title: &check.title,
-            load: check.load.map(|load| names::load(model, load)),
-            value: check.value,
-            limit: check.limit,
-            sense: check.sense.words(),
+            compared: ComparedOut {
+                id: &check.id,
+                title: &check.title,
+                load: check.load.map(|load| names::load(model, load)),
+                value: check.value,
+                limit: check.limit,
+                sense: check.sense.words(),
+            },
             advisory: check.advisory,
             unit: quantity::si_symbol(check.unit),
             margin: check.margin(),

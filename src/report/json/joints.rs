@@ -14,7 +14,7 @@ use crate::study::joint::JointResult;
 use crate::study::joint::rail_clamp::{RailClamp, SleeveShare};
 use crate::study::joint::sharing::LoadedJoint;
 
-use super::checks::CheckOut;
+use super::checks::{CheckOut, ComparedOut};
 use super::loads::WrenchOut;
 use super::{FORMAT, TOOL, finite, written};
 use sizes::SizingOut;
@@ -24,7 +24,7 @@ use sizes::SizingOut;
 pub(super) struct JointOut<'a> {
     name: &'a str,
     mount: &'a str,
-    /// `ok`, `close`, `fails` or `not checked`: the worst of its requirements.
+    /// `ok`, `close`, `over`, `fails` or `not checked`: the worst of its requirements.
     verdict: &'static str,
     /// The same as in `bolt`, where it is looked for first.
     torque_nm: f64,
@@ -176,20 +176,14 @@ struct RailOut {
 
 #[derive(Serialize)]
 struct RequirementOut<'a> {
-    id: &'a str,
-    title: &'a str,
-    /// Governing load case; `null` before any load.
-    load: Option<&'a str>,
-    value: Option<f64>,
-    limit: Option<f64>,
-    /// `at most` or `at least`.
-    sense: &'static str,
+    #[serde(flatten)]
+    compared: ComparedOut<'a>,
     /// SI unit of value and limit; `1` for plain numbers and shares.
     unit: &'static str,
     utilisation: Option<f64>,
-    /// A rule of good practice: missing it breaks nothing, and the worst verdict is `close`.
+    /// A rule of good practice: missing it breaks nothing, and the worst verdict is `over`.
     advisory: bool,
-    /// `ok`, `close` or `fails`.
+    /// `ok`, `close`, `over` or `fails`.
     verdict: &'static str,
     basis: &'a str,
     /// What would mend it; `null` when it holds.
@@ -216,8 +210,7 @@ pub fn joint(
         format: FORMAT,
         tool: TOOL,
         joint: JointOut::of(model, evaluation, joint, result),
-        checks: requirements::checks(evaluation, joint, result)
-            .into_iter()
+        checks: requirements::checks(evaluation, result)
             .map(|check| CheckOut::of(model, check))
             .collect(),
     })
@@ -246,7 +239,7 @@ impl<'a> JointOut<'a> {
         Self {
             name: &joint.name,
             mount: names::mount(model, joint.mount),
-            verdict: requirements::of_joint(evaluation, joint, result).word(),
+            verdict: requirements::of_joint(evaluation, result).word(),
             torque_nm: preload.torque,
             bolt: BoltOut::of(joint, result),
             preload: PreloadOut {
@@ -284,7 +277,7 @@ impl<'a> JointOut<'a> {
                 .zip(share)
                 .map(|(sleeve, share)| SleeveOut::of(sleeve, share)),
             rail: clamp.map(RailOut::of),
-            requirements: requirements::ordered(evaluation, joint, result)
+            requirements: requirements::ordered(evaluation, result)
                 .into_iter()
                 .map(|judged| RequirementOut::of(model, judged))
                 .collect(),
@@ -391,12 +384,7 @@ impl<'a> RequirementOut<'a> {
     fn of(model: &'a Model, judged: Judged<'a>) -> Self {
         let one = judged.required;
         Self {
-            id: one.id,
-            title: &one.title,
-            load: one.load.map(|load| names::load(model, load)),
-            value: finite(one.value),
-            limit: finite(one.limit),
-            sense: one.sense.words(),
+            compared: ComparedOut::of_requirement(model, one),
             unit: quantity::si_symbol(one.unit),
             utilisation: finite(one.utilisation()),
             advisory: one.advisory,

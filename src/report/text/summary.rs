@@ -7,7 +7,7 @@ use crate::report::content::{
     cautions, deflections, frequencies, names, overview, quantity, verdicts,
 };
 use crate::spatial::STANDARD_GRAVITY;
-use crate::study::check::{Check, Verdict};
+use crate::study::check::{Check, Subject, Verdict};
 use crate::study::evaluate::Evaluation;
 use crate::units::Shown;
 
@@ -180,7 +180,7 @@ fn bare(overview: &Table, style: Style) -> Vec<String> {
 /// The clearance with the least to spare.
 fn tightest_gap(model: &Model, evaluation: &Evaluation) -> Option<String> {
     let gaps = evaluation.checks.iter().filter_map(|check| {
-        let of_clearance = check.id.starts_with("clearance.");
+        let of_clearance = matches!(check.subject, Some(Subject::Clearance(_)));
         Some((check, check.margin().filter(|_| of_clearance)?))
     });
     let (check, _) = gaps.min_by(|a, b| a.1.total_cmp(&b.1))?;

@@ -1,7 +1,7 @@
 //! Whether every gap stays open in every load case.
 
 use super::spread::Spread;
-use super::{Check, Sense, millimetres, slug, solved};
+use super::{Check, Sense, Subject, millimetres, slug, solved};
 use crate::model::Model;
 use crate::model::load::LoadClass;
 use crate::model::surroundings::Clearance;
@@ -31,6 +31,7 @@ fn check(
     clearance: &Clearance,
 ) -> Check {
     let blank = Check {
+        subject: Some(Subject::Clearance(index)),
         basis: format!(
             "`keep` of the clearance, gap {} as fitted",
             millimetres(clearance.gap)

@@ -1,7 +1,7 @@
 //! Whether each bolted joint holds in every load case.
 
 use super::spread::Spread;
-use super::{Check, slug};
+use super::{Check, Subject, slug};
 use crate::model::Model;
 use crate::study::evaluate::Evaluation;
 use crate::study::joint::requirement::{Requirement, Unjudged};
@@ -14,19 +14,47 @@ pub(super) fn checks(model: &Model, evaluation: &Evaluation, spread: &Spread) ->
         let Some(joint) = model.joints.get(result.joint) else {
             continue;
         };
+        let of = |id: &'static str| OfJoint {
+            name: &joint.name,
+            place: result.joint,
+            id,
+        };
         let judged = result.requirements.iter();
-        checks.extend(judged.map(|required| judge(&joint.name, required, spread)));
+        checks.extend(judged.map(|required| judge(&of(required.id), required, spread)));
         let open = result.unjudged.iter();
-        checks.extend(open.map(|unjudged| not_checked(&joint.name, unjudged)));
+        checks.extend(open.map(|unjudged| not_checked(&of(unjudged.id), unjudged)));
     }
     checks
 }
 
-fn judge(joint: &str, required: &Requirement, spread: &Spread) -> Check {
+/// A requirement and the joint that it is one of.
+struct OfJoint<'a> {
+    name: &'a str,
+    place: usize,
+    id: &'static str,
+}
+
+impl OfJoint<'_> {
+    fn check(&self, title: &str, unit: Shown) -> Check {
+        Check {
+            subject: Some(Subject::Requirement {
+                joint: self.place,
+                id: self.id,
+            }),
+            ..Check::new(
+                format!("joint.{}.{}", slug(self.name), self.id),
+                format!("{}: {title}", self.name),
+                unit,
+            )
+        }
+    }
+}
+
+fn judge(of: &OfJoint<'_>, required: &Requirement, spread: &Spread) -> Check {
     let check = Check {
         load: required.load,
         basis: required.basis.clone(),
-        ..named(joint, required.id, &required.title, required.unit)
+        ..of.check(&required.title, required.unit)
     }
     .judged(required.value, required.sense, required.limit, spread);
     let check = if required.advisory {
@@ -37,19 +65,11 @@ fn judge(joint: &str, required: &Requirement, spread: &Spread) -> Check {
     check.cured_by(|| required.cure.to_owned())
 }
 
-fn not_checked(joint: &str, unjudged: &Unjudged) -> Check {
+fn not_checked(of: &OfJoint<'_>, unjudged: &Unjudged) -> Check {
     Check {
         basis: "needs more than the file says".to_owned(),
         note: Some(unjudged.reason.to_owned()),
         cure: Some(unjudged.cure.to_owned()),
-        ..named(joint, unjudged.id, unjudged.title, Shown::Number)
+        ..of.check(unjudged.title, Shown::Number)
     }
-}
-
-fn named(joint: &str, id: &str, title: &str, unit: Shown) -> Check {
-    Check::new(
-        format!("joint.{}.{id}", slug(joint)),
-        format!("{joint}: {title}"),
-        unit,
-    )
 }

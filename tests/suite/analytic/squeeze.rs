@@ -4,6 +4,9 @@ mod elimination;
 mod frame;
 mod strips;
 
+use std::fmt::Debug;
+use std::ops::Range;
+
 use bedplate::strength::rail::box_squeeze::{BoxSqueeze, FIT_ABOVE, FIT_BELOW, effective_length};
 use bedplate::strength::rail::round_squeeze::{self, RoundSqueeze};
 use bedplate::strength::rail::{BoxRail, Patch, RoundRail, local};
@@ -40,6 +43,24 @@ fn squeeze(rail: BoxRail, patch_width: f64, effective_length: f64) -> BoxSqueeze
         rail,
         patch_width,
         effective_length,
+    }
+}
+
+/// Peaks by the table, over an average moment, against those of strips: off by a share inside `allowed`.
+#[track_caller]
+fn assert_peaks(
+    peak: &local::Peak,
+    average: f64,
+    shell: &strips::Shell,
+    allowed: Range<f64>,
+    what: impl Debug,
+) {
+    for (table, strip) in [
+        (peak.moment, shell.moment),
+        (peak.stress, shell.von_mises_moment),
+    ] {
+        let off = table * average / strip - 1.0;
+        assert!(allowed.contains(&off), "{what:?}: peak off by {off}");
     }
 }
 
@@ -221,11 +242,7 @@ fn boxes_agree_with_finite_strips() {
         // Averages over the length that the strips themselves show.
         let average = fit.middle_moment() / (fit.effective_length / (1.0 + off));
         let peak = local::box_peak(&rail, &patch).unwrap();
-        let over = [peak.moment, peak.stress].map(|value| value * average);
-        for (table, strip) in over.into_iter().zip([shell.moment, shell.von_mises_moment]) {
-            let off = table / strip - 1.0;
-            assert!((-0.04..0.09).contains(&off), "{what:?}: peak off by {off}");
-        }
+        assert_peaks(&peak, average, &shell, -0.04..0.09, what);
     }
 }
 
@@ -269,13 +286,7 @@ fn tubes_agree_with_finite_strips() {
         assert_close(what, &[fit.stiffness(STEEL)], &[shell.stiffness], 0.02, 0.0);
         let peak = local::round_peak(&rail, &patch).unwrap();
         let average = fit.load_moment() / fit.effective_length;
-        for (table, strip) in [
-            (peak.moment, shell.moment),
-            (peak.stress, shell.von_mises_moment),
-        ] {
-            let off = table * average / strip - 1.0;
-            assert!((-0.05..0.2).contains(&off), "{what:?}: peak off by {off}");
-        }
+        assert_peaks(&peak, average, &shell, -0.05..0.2, what);
     }
 }
 

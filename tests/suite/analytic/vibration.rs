@@ -103,6 +103,6 @@ fn names_follow_the_energy() {
         ([0.0, 0.9, 0.0, 0.1, 0.0, 0.0], "lateral"),
         ([0.0, 0.3, 0.0, 0.4, 0.0, 0.3001], "roll + yaw"),
     ] {
-        assert_eq!(mode_name(&Vec6::from(share)), name);
+        assert_eq!(mode_name(&Vec6::from(share), 0.0), name);
     }
 }

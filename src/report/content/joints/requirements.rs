@@ -1,10 +1,9 @@
 //! What is required of a joint, the governing requirement first.
 
 use crate::model::Model;
-use crate::model::joint::Joint;
 use crate::report::content::names;
 use crate::report::content::table::{Cell, Column, Group, Row, Table};
-use crate::study::check::{Check, Verdict};
+use crate::study::check::{Check, Subject, Verdict};
 use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 use crate::study::joint::requirement::{Requirement, Unjudged};
@@ -22,29 +21,18 @@ pub struct Judged<'a> {
 /// The verdicts of the evaluation on one joint.
 pub fn checks<'a>(
     evaluation: &'a Evaluation,
-    joint: &Joint,
     result: &JointResult,
-) -> Vec<&'a Check> {
-    let judged = result.requirements.iter().map(|one| one.title.as_str());
-    let open = result.unjudged.iter().map(|one| one.title);
-    let titles: Vec<String> = judged
-        .chain(open)
-        .map(|title| title_of_check(joint, title))
-        .collect();
-    let all = evaluation.checks.iter();
-    all.filter(|check| check.id.starts_with("joint.") && titles.contains(&check.title))
-        .collect()
-}
-
-/// Title that a requirement has among the checks of the whole build.
-fn title_of_check(joint: &Joint, title: &str) -> String {
-    format!("{}: {title}", joint.name)
+) -> impl Iterator<Item = &'a Check> {
+    let place = result.joint;
+    evaluation.checks.iter().filter(move |check| {
+        matches!(check.subject, Some(Subject::Requirement { joint, .. }) if joint == place)
+    })
 }
 
 /// The worst outcome of a joint.
 #[must_use]
-pub fn of_joint(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Verdict {
-    let judged = ordered(evaluation, joint, result);
+pub fn of_joint(evaluation: &Evaluation, result: &JointResult) -> Verdict {
+    let judged = ordered(evaluation, result);
     let worst = judged
         .first()
         .map_or(Verdict::NotChecked, |one| one.verdict);
@@ -57,17 +45,17 @@ pub fn of_joint(evaluation: &Evaluation, joint: &Joint, result: &JointResult) ->
 
 /// All requirements, the worst first: by outcome, then what breaks something before advice, then by what is used of the limit.
 ///
-/// The outcome is that of the check of the same name, which knows how the isolators scatter.
+/// The outcome is that of the check of the same requirement, which knows how the isolators scatter.
 #[must_use]
-pub fn ordered<'a>(
-    evaluation: &Evaluation,
-    joint: &Joint,
-    result: &'a JointResult,
-) -> Vec<Judged<'a>> {
-    let checks = checks(evaluation, joint, result);
+pub fn ordered<'a>(evaluation: &Evaluation, result: &'a JointResult) -> Vec<Judged<'a>> {
     let verdict = |required: &Requirement| {
-        let title = title_of_check(joint, &required.title);
-        let found = checks.iter().find(|check| check.title == title);
+        let subject = Subject::Requirement {
+            joint: result.joint,
+            id: required.id,
+        };
+        // One without a value tells what is left open of a requirement that is judged as far as it can be.
+        let is_its = |check: &&Check| check.subject == Some(subject) && check.value.is_some();
+        let found = evaluation.checks.iter().find(is_its);
         found.map_or_else(|| compared(required), |check| check.verdict)
     };
     let mut all: Vec<Judged<'a>> = result
@@ -92,7 +80,7 @@ pub fn ordered<'a>(
 fn compared(required: &Requirement) -> Verdict {
     match (required.holds(), required.advisory) {
         (true, _) => Verdict::Ok,
-        (false, true) => Verdict::Close,
+        (false, true) => Verdict::Over,
         (false, false) => Verdict::Fails,
     }
 }
@@ -133,8 +121,8 @@ pub fn pulled_most(result: &JointResult) -> Option<(usize, f64)> {
 
 /// One row a requirement.
 #[must_use]
-pub fn table(model: &Model, evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Table {
-    let judged = ordered(evaluation, joint, result);
+pub fn table(model: &Model, evaluation: &Evaluation, result: &JointResult) -> Table {
+    let judged = ordered(evaluation, result);
     let judged = judged.into_iter().map(|one| row(model, one));
     let open = result.unjudged.iter().map(open_row);
     Table {
@@ -169,14 +157,16 @@ fn row(model: &Model, Judged { required, verdict }: Judged<'_>) -> Row {
     } else {
         words.to_owned()
     };
+    let (value, limit) = (Some(required.value), Some(required.limit));
+    let [value, limit] = Cell::compared(value, limit, required.unit);
     Row {
         item: required.title.clone(),
         cells: vec![
             Cell::Verdict(verdict),
             load.clone().map_or(Cell::Empty, Cell::Text),
-            Cell::Quantity(required.value, required.unit),
+            value,
             Cell::Text(sense),
-            Cell::Quantity(required.limit, required.unit),
+            limit,
             Cell::Number(required.utilisation()),
             Cell::Text(required.basis.clone()),
         ],
@@ -195,8 +185,8 @@ fn open_row(open: &Unjudged) -> Row {
 
 /// What would mend each requirement that is missed, and what to do about those that could not be judged.
 #[must_use]
-pub fn cures(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Vec<String> {
-    let missed = ordered(evaluation, joint, result);
+pub fn cures(evaluation: &Evaluation, result: &JointResult) -> Vec<String> {
+    let missed = ordered(evaluation, result);
     let missed = missed
         .into_iter()
         .filter(|one| !one.required.holds() && !one.required.cure.is_empty())
@@ -212,4 +202,56 @@ pub fn cures(evaluation: &Evaluation, joint: &Joint, result: &JointResult) -> Ve
         .iter()
         .map(|open| format!("Not checked ({}): {}.", open.title, open.cure));
     missed.chain(open).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::report::fixture;
+    use crate::study::evaluate::evaluate;
+
+    fn evaluated() -> Evaluation {
+        let (model, _) = fixture::build();
+        evaluate(&model).unwrap()
+    }
+
+    #[test]
+    fn a_verdict_is_found_whatever_its_title_and_joint_are_called() {
+        let mut evaluation = evaluated();
+        for check in &mut evaluation.checks {
+            check.title = "the same for all".to_owned();
+            check.id = "x".to_owned();
+            if check.subject
+                == Some(Subject::Requirement {
+                    joint: 1,
+                    id: "slip",
+                })
+            {
+                check.verdict = Verdict::Close;
+            }
+        }
+        let verdict = |place: usize| {
+            let judged = ordered(&evaluation, &evaluation.joints[place]);
+            let slip = judged.iter().find(|one| one.required.id == "slip");
+            slip.unwrap().verdict
+        };
+        assert_eq!([verdict(0), verdict(1)], [Verdict::Ok, Verdict::Close]);
+        let counted = checks(&evaluation, &evaluation.joints[1]).count();
+        let result = &evaluation.joints[1];
+        assert_eq!(counted, result.requirements.len() + result.unjudged.len());
+    }
+
+    #[test]
+    fn missed_advice_is_over_without_a_check_of_it_too() {
+        let mut evaluation = evaluated();
+        let advice = evaluation.joints[0].requirements.iter_mut();
+        let mut advice = advice.filter(|one| one.advisory);
+        let missed = advice.next().unwrap();
+        missed.value = 3.0 * missed.limit;
+        let id = missed.id;
+        evaluation.checks.clear();
+        let judged = ordered(&evaluation, &evaluation.joints[0]);
+        let missed = judged.iter().find(|one| one.required.id == id);
+        assert_eq!(missed.unwrap().verdict, Verdict::Over);
+    }
 }

@@ -23,9 +23,9 @@ pub fn blocks(
             plate(Drawing::JointFace { joint: place }),
         ]),
         Block::Lines(tightening::lines(model, evaluation, joint, result)),
-        Block::Table(requirements::table(model, evaluation, joint, result)),
+        Block::Table(requirements::table(model, evaluation, result)),
     ];
-    let cures = requirements::cures(evaluation, joint, result);
+    let cures = requirements::cures(evaluation, result);
     if !cures.is_empty() {
         blocks.push(Block::List(cures));
     }

@@ -119,10 +119,9 @@ fn sleeve(sleeve: &Sleeve, share: &SleeveShare) -> Vec<Line> {
             hundredths(-sleeve.gap)
         )
     } else {
+        let (gap, allowed) = quantity::pair(sleeve.gap, share.allowed_gap, Shown::Millimetre);
         format!(
-            "{} short; up to {} it still carries and no wall yields; {}",
-            hundredths(sleeve.gap),
-            hundredths(share.allowed_gap),
+            "{gap} short; up to {allowed} it still carries and no wall yields; {}",
             if share.carries {
                 format!(
                     "{} go into the walls before it carries",

@@ -24,7 +24,7 @@ pub fn lines(
         "bolts",
         format!("{}, {length} long at least", bolts_in_words(joint)),
     );
-    bolts.verdict = Some(requirements::of_joint(evaluation, joint, result));
+    bolts.verdict = Some(requirements::of_joint(evaluation, result));
     let mut lines = vec![bolts];
     lines.extend(governs(model, result));
     lines.extend([
