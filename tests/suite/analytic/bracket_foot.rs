@@ -193,6 +193,9 @@ fn a_bolt_at_the_upright_and_one_that_is_pushed_are_not_pried() {
         1e-4,
         0.0,
     );
+    // Half of its diameter exactly, where the hinge has no arm at all.
+    let touching = at(&on("5 mm", BESIDE), "bolt-strength", rest);
+    assert_close("touching", &[touching], &[128.71 / BOLT_BEARS], 1e-4, 0.0);
     let pushed = on("25 mm", "");
     for id in ["foot-bending", "prying", "bolt-strength"] {
         assert_close(id, &[at(&pushed, id, rest)], &[0.0], 0.0, 1e-9);
