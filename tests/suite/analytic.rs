@@ -5,6 +5,7 @@ mod block;
 mod bolt_pattern;
 mod bolt_resistance;
 mod bolted_joint;
+mod bracket_foot;
 mod bush;
 mod bush_and_rod;
 mod clamped_polymer;

@@ -2,7 +2,9 @@
 
 mod bolt;
 mod clamped;
+mod foot;
 mod metals;
+mod net_section;
 mod plate;
 mod rail;
 mod sleeve;
@@ -156,8 +158,10 @@ pub(super) fn all(
     let mut found = bolt::requirements(&case);
     found.extend(clamped::requirements(&case));
     found.extend(sleeve::requirements(&case));
+    found.extend(foot::requirements(&case));
     found.extend(plate::requirements(&case));
-    found.extend(weld::requirement(&case));
+    found.extend(net_section::requirement(&case));
+    found.extend(weld::requirements(&case));
     found.extend(rail::requirements(&case));
     found.extend(metals::requirements(&case));
     found

@@ -1,5 +1,6 @@
 //! What the bolt itself must stand: tightening, working loads, wear, the thread it holds in.
 
+use super::foot::Bending;
 use super::unjudged::lasts;
 use super::{Case, Governing, Requirement, worst};
 use crate::model::fastener::Metal;
@@ -174,12 +175,21 @@ fn strength(case: &Case<'_>) -> Option<Requirement> {
     let area = bolt.thread.stress_area();
     let borne = resistance::shear(ductile, Plane::Thread, bolt.limits.tensile, area);
     let pulled = resistance::tension(bolt.limits.tensile, area);
-    let used = |force: &BoltForce| {
-        resistance::together(force.shear_size(), borne, force.axial.max(0.0), pulled)
+    let bending = Bending::of(case);
+    let used = |(place, force): (usize, &BoltForce)| {
+        let pull = bending.as_ref().map_or(force.axial.max(0.0), |foot| {
+            foot.in_bolt(place, force.axial)
+        });
+        resistance::together(force.shear_size(), borne, pull, pulled)
     };
     let Governing { load, value, each } = worst(case.loads.iter(), |loaded| {
-        loaded.bolts.iter().map(used).fold(0.0, f64::max)
+        let bolts = loaded.bolts.iter().enumerate();
+        bolts.map(used).fold(0.0, f64::max)
     })?;
+    let pried = bending.map_or_else(
+        || "prying not known".to_owned(),
+        |foot| format!("prying of the {} counted (Thornton 1985)", foot.bent.name),
+    );
     Some(Requirement {
         id: "bolt-strength",
         title: "bolt in shear and pull together, as if the faces held nothing".to_owned(),
@@ -190,7 +200,9 @@ fn strength(case: &Case<'_>) -> Option<Requirement> {
         sense: Sense::AtMost,
         unit: Shown::Percent,
         advisory: false,
-        basis: "EN 1993-1-8, table 3.4 (from memory), safety factor 1.25; every load case, even one that happens once".to_owned(),
+        basis: format!(
+            "EN 1993-1-8, table 3.4 (from memory), safety factor 1.25; {pried}; every load case, even one that happens once"
+        ),
         cure: "larger, stronger or more bolts",
     })
 }

@@ -10,7 +10,7 @@ use crate::study::check::Sense;
 use crate::study::joint::LoadedJoint;
 use crate::units::Shown;
 
-/// Distance from a hole to the edges of a part whose outline is not in the file, over its diameter.
+/// Distance from a hole to the edges of a solid part, whose outline is not in the file, over its diameter.
 ///
 /// # Source
 /// Common practice.
@@ -52,13 +52,9 @@ fn plies<'a>(case: &Case<'a>) -> Vec<Ply<'a>> {
             edge,
         });
     };
-    if let Some(foot) = &joint.foot {
-        let to = [usual, usual];
-        ply("foot", &foot.material, foot.thickness, [pin, hole], to);
-    }
-    if let (Some(plate), Some([end, edge])) = (&joint.plate, to_plate_edges(joint)) {
-        let to = [end, edge];
-        ply("plate", &plate.material, plate.thickness, [pin, hole], to);
+    for sheet in sheets(joint) {
+        let to = to_edges(&joint.pattern, sheet.size);
+        ply(sheet.name, sheet.material, sheet.thickness, [pin, hole], to);
     }
     match &joint.base {
         Base::Solid(solid) if solid.engagement.is_none() => {
@@ -137,46 +133,82 @@ fn bearing(case: &Case<'_>) -> Option<Requirement> {
     })
 }
 
-/// Distances of the outer holes from the ends and edges of the plate \[m\]; `None` without a plate.
-fn to_plate_edges(joint: &Joint) -> Option<[f64; 2]> {
-    let plate = joint.plate.as_ref()?;
-    let left = |half: f64, axis: usize| {
-        joint
-            .pattern
-            .iter()
-            .filter_map(|place| place.get(axis))
-            .map(|at| half - at.abs())
-            .fold(f64::INFINITY, f64::min)
-    };
-    Some([left(plate.length / 2.0, 0), left(plate.width / 2.0, 1)])
+/// Foot or plate: flat, its outline in the file.
+pub(super) struct Sheet<'a> {
+    pub(super) name: &'static str,
+    pub(super) material: &'a Material,
+    pub(super) thickness: f64,
+    /// Along the rail and across it \[m\].
+    pub(super) size: [f64; 2],
+    /// Its upper face above the joint face \[m\].
+    pub(super) top: f64,
+}
+
+/// The sheets of a joint from the top; the joint face lies on the plate.
+pub(super) fn sheets(joint: &Joint) -> Vec<Sheet<'_>> {
+    let foot = joint.foot.as_ref().map(|foot| Sheet {
+        name: "foot",
+        material: &foot.material,
+        thickness: foot.thickness,
+        size: [foot.length, foot.width],
+        top: foot.thickness,
+    });
+    let plate = joint.plate.as_ref().map(|plate| Sheet {
+        name: "plate",
+        material: &plate.material,
+        thickness: plate.thickness,
+        size: [plate.length, plate.width],
+        top: 0.0,
+    });
+    foot.into_iter().chain(plate).collect()
+}
+
+/// Distances of the outermost of these places from the ends and edges of a sheet of this length and width \[m\].
+pub(super) fn to_edges(places: &[[f64; 2]], [length, width]: [f64; 2]) -> [f64; 2] {
+    let reach = places.iter().fold([0.0_f64; 2], |[far_x, far_y], [x, y]| {
+        [far_x.max(x.abs()), far_y.max(y.abs())]
+    });
+    [length / 2.0 - reach[0], width / 2.0 - reach[1]]
+}
+
+/// Distance from a bolt, by its place in the pattern, to the nearest other \[m\]; `None` for a single bolt.
+pub(super) fn next_to(joint: &Joint, place: usize) -> Option<f64> {
+    let [x, y] = joint.pattern.get(place)?;
+    let others = joint.pattern.iter().enumerate();
+    others
+        .filter(|(other, _)| *other != place)
+        .map(|(_, [u, v])| (x - u).hypot(y - v))
+        .min_by(f64::total_cmp)
 }
 
 /// Distance between the two bolts that are nearest to each other \[m\]; `None` for a single bolt.
 fn nearest(joint: &Joint) -> Option<f64> {
-    let places = joint.pattern.iter().enumerate();
-    places
-        .flat_map(|(at, [x, y])| {
-            let others = joint.pattern.iter().skip(at + 1);
-            others.map(move |[u, v]| (x - u).hypot(y - v))
-        })
+    (0..joint.pattern.len())
+        .filter_map(|place| next_to(joint, place))
         .min_by(f64::total_cmp)
 }
 
 fn edges(joint: &Joint) -> Option<Requirement> {
-    let [end, edge] = to_plate_edges(joint)?;
+    let (name, value) = sheets(joint)
+        .into_iter()
+        .map(|sheet| {
+            let [end, edge] = to_edges(&joint.pattern, sheet.size);
+            (sheet.name, end.min(edge))
+        })
+        .min_by(|a, b| a.1.total_cmp(&b.1))?;
     let least = smallest(joint.bolt.hole);
     Some(Requirement {
         id: "edge-distance",
-        title: "from the middle of a hole to the edge of the plate".to_owned(),
+        title: format!("from the middle of a hole to the edge of the {name}"),
         load: None,
         each: Vec::new(),
-        value: end.min(edge),
+        value,
         limit: least.end.max(least.edge),
         sense: Sense::AtLeast,
         unit: Shown::Millimetre,
         advisory: false,
         basis: "1.2 hole diameters (EN 1993-1-8, table 3.3, from memory)".to_owned(),
-        cure: "a larger plate, or bolts nearer to its middle",
+        cure: "a larger foot or plate, or bolts nearer to its middle",
     })
 }
 

@@ -1,10 +1,12 @@
 //! What a joint needs that its file leaves unknown: said, never passed over.
 
 use super::Unjudged;
+use super::foot::below_upright;
+use super::weld::base;
 use crate::model::Model;
 use crate::model::joint::bolt::Threads;
 use crate::model::joint::{Joint, PolymerRole};
-use crate::model::material::HeatAffected;
+use crate::model::material::{HeatAffected, Material};
 use crate::model::rail::Profile;
 
 /// Everything about a joint that cannot be judged.
@@ -15,6 +17,7 @@ pub(in crate::study::joint) fn unjudged(model: &Model, joint: &Joint) -> Vec<Unj
         fatigue(joint),
         creep(joint),
         weld(model, joint),
+        foot(joint),
     ]
     .into_iter()
     .flatten()
@@ -67,14 +70,55 @@ fn creep(joint: &Joint) -> Option<Unjudged> {
 }
 
 fn weld(model: &Model, joint: &Joint) -> Option<Unjudged> {
-    let rail = model.rails.get(joint.base.rail()?.rail)?;
-    let plate = joint.plate.as_ref()?;
-    let unknown = |affected| affected == HeatAffected::NotKnown;
-    let either = unknown(rail.material.heat_affected) || unknown(plate.material.heat_affected);
-    (joint.weld.is_some() && either).then_some(Unjudged {
+    let unknown = |material: &Material| material.heat_affected == HeatAffected::NotKnown;
+    let of_plate = joint.weld.is_some() && {
+        let parts = [
+            base(model, joint).map(|(_, material)| material),
+            joint.plate.as_ref().map(|plate| &plate.material),
+        ];
+        parts.into_iter().flatten().any(unknown)
+    };
+    let of_upright = joint.upright.is_some_and(|upright| upright.weld.is_some())
+        && below_upright(joint).is_some_and(|bent| unknown(bent.material));
+    let (title, reason) = match (of_plate, of_upright) {
+        (false, false) => return None,
+        (true, false) => (
+            "strength of the metal beside the weld",
+            "the heat of welding weakens this material by what no list used here says; the weld is computed with its full strength",
+        ),
+        (false, true) => (
+            "strength of the metal beside the weld of the upright",
+            "the heat of welding weakens this material by what no list used here says; the weld and what bends beside it are computed with its full strength",
+        ),
+        (true, true) => (
+            "strength of the metal beside the welds of plate and upright",
+            "the heat of welding weakens these materials by what no list used here says; the welds and what bends beside them are computed with their full strength",
+        ),
+    };
+    Some(Unjudged {
         id: "weld-softening",
-        title: "strength of the metal beside the weld",
-        reason: "the heat of welding weakens this material by what no list used here says; the weld is computed with its full strength",
-        cure: "give `heat_affected` to the material, or bolt the plate",
+        title,
+        reason,
+        cure: if of_upright {
+            "give `heat_affected` to the material, or bend the upright from the foot"
+        } else {
+            "give `heat_affected` to the material, or bolt the plate"
+        },
+    })
+}
+
+fn foot(joint: &Joint) -> Option<Unjudged> {
+    if joint.upright.is_some() {
+        return None;
+    }
+    let title = match joint.foot {
+        Some(_) => "bending and prying of the foot",
+        None => "bending and prying of the plate that the bracket is welded to",
+    };
+    Some(Unjudged {
+        id: "foot",
+        title,
+        reason: "how far the bolts stand from what rises from it is not in the file",
+        cure: "say how far it is from the middle of the nearest bolts to its face: `upright = { arm = \"25 mm\" }`",
     })
 }

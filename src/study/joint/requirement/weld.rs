@@ -1,9 +1,11 @@
-//! What the weld of a plate to a rail must stand.
+//! What the welds of plate and upright must stand.
 
 use std::f64::consts::SQRT_2;
 
+use super::foot::below_upright;
 use super::{Case, Governing, Requirement, worst};
-use crate::model::joint::{Filler, Plate, Weld, WeldRun};
+use crate::model::Model;
+use crate::model::joint::{Base, Filler, Joint, Weld, WeldRun};
 use crate::model::material::{HeatAffected, Material};
 use crate::spatial::{Vec3, Wrench};
 use crate::strength::bolt::resistance::SAFETY;
@@ -26,21 +28,99 @@ const FILLERS: [(&str, f64, f64); 4] = [
 /// Weakest row of the table of fillers \[Pa\].
 const WEAKEST: (f64, f64) = (160e6, 150e6);
 
-pub(super) fn requirement(case: &Case<'_>) -> Option<Requirement> {
-    let (weld, plate) = (case.joint.weld.as_ref()?, case.joint.plate.as_ref()?);
-    let rail = case.model.rails.get(case.joint.base.rail()?.rail)?;
-    let group = group(weld, plate)?;
+/// A weld with what it joins.
+struct Seam<'a> {
+    weld: Weld,
+    /// What it runs around, along the rail and across it \[m\].
+    size: [f64; 2],
+    /// Its plane above the joint face \[m\].
+    height: f64,
+    /// The metals beside it.
+    materials: Vec<&'a Material>,
+}
+
+pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
+    let of_plate = plate_to_base(case).and_then(|(name, seam)| {
+        judged(
+            case,
+            &seam,
+            "weld",
+            format!("weld of the plate to the {name}, as if it held all"),
+            "what it is welded to counts as stiff",
+            "a thicker or longer weld, a larger plate; have it made by a qualified welder",
+        )
+    });
+    let of_upright = upright_to_foot(case).and_then(|(name, seam)| {
+        judged(
+            case,
+            &seam,
+            "upright-weld",
+            format!("weld of the upright to the {name}"),
+            "both counted as of one metal and as stiff",
+            "a thicker or longer weld, a larger upright; have it made by a qualified welder",
+        )
+    });
+    [of_plate, of_upright].into_iter().flatten().collect()
+}
+
+fn plate_to_base<'a>(case: &Case<'a>) -> Option<(&'static str, Seam<'a>)> {
+    let (weld, plate) = (case.joint.weld?, case.joint.plate.as_ref()?);
+    let (name, base) = base(case.model, case.joint)?;
+    let seam = Seam {
+        weld,
+        size: [plate.length, plate.width],
+        height: -plate.thickness,
+        materials: vec![base, &plate.material],
+    };
+    Some((name, seam))
+}
+
+/// What the plate is welded to, and its metal.
+pub(super) fn base<'a>(model: &'a Model, joint: &'a Joint) -> Option<(&'static str, &'a Material)> {
+    match &joint.base {
+        Base::Rail(base) => {
+            let rail = model.rails.get(base.rail)?;
+            Some(("rail", &rail.material))
+        }
+        Base::Solid(solid) => Some(("part", &solid.material)),
+    }
+}
+
+fn upright_to_foot<'a>(case: &Case<'a>) -> Option<(&'static str, Seam<'a>)> {
+    let welded = case.joint.upright?.weld?;
+    let bent = below_upright(case.joint)?;
+    let seam = Seam {
+        weld: welded.weld,
+        size: [welded.length, welded.width],
+        height: bent.top,
+        materials: vec![bent.material],
+    };
+    Some((bent.name, seam))
+}
+
+fn judged(
+    case: &Case<'_>,
+    seam: &Seam<'_>,
+    id: &'static str,
+    title: String,
+    range: &str,
+    cure: &'static str,
+) -> Option<Requirement> {
+    let fillet = seam.weld.fillet;
+    let group = group(seam.weld.run, seam.size)?;
     let stress = |wrench: &Wrench| {
-        let found = group.stress(weld.fillet.throat, &at_foot_of(plate, wrench));
+        let found = group.stress(fillet.throat, &at_height(seam.height, wrench));
         found.map_or(f64::INFINITY, |found| found.stress)
     };
     let Governing { load, value, each } =
         worst(case.loads.iter(), |loaded| stress(&loaded.wrench))?;
-    let limit = strength(weld.fillet.filler, &rail.material)
-        .min(strength(weld.fillet.filler, &plate.material));
+    let strengths = seam.materials.iter();
+    let limit = strengths
+        .map(|material| strength(fillet.filler, material))
+        .min_by(f64::total_cmp)?;
     Some(Requirement {
-        id: "weld",
-        title: "weld of the plate to the rail, as if it held all".to_owned(),
+        id,
+        title,
         load: Some(load),
         each,
         value,
@@ -48,19 +128,29 @@ pub(super) fn requirement(case: &Case<'_>) -> Option<Requirement> {
         sense: Sense::AtMost,
         unit: Shown::Megapascal,
         advisory: false,
-        basis: "EN 1993-1-8 4.5.3.3, EN 1999-1-1 8.6.3 with the strength beside the weld (from memory), safety factor 1.25; the wall counts as stiff".to_owned(),
-        cure: "a thicker or longer weld, a larger plate; have it made by a qualified welder",
+        basis: format!(
+            "EN 1993-1-8 4.5.3.3, EN 1999-1-1 8.6.3 with the strength beside the weld (from memory), safety factor {SAFETY}; {range}"
+        ),
+        cure,
     })
+}
+
+/// Yield and tensile strength beside a weld \[Pa\]; in full where it is not known, which is told as not judged.
+pub(super) fn beside(material: &Material) -> [f64; 2] {
+    match material.heat_affected {
+        HeatAffected::Weaker {
+            yield_strength,
+            tensile_strength,
+        } => [yield_strength, tensile_strength],
+        HeatAffected::AsParent | HeatAffected::NotKnown => {
+            [material.yield_strength, material.tensile_strength]
+        }
+    }
 }
 
 /// Stress that the throat bears between filler and metal beside it \[Pa\].
 fn strength(filler: Filler, material: &Material) -> f64 {
-    let softened = match material.heat_affected {
-        HeatAffected::Weaker {
-            tensile_strength, ..
-        } => tensile_strength,
-        HeatAffected::AsParent | HeatAffected::NotKnown => material.tensile_strength,
-    };
+    let [_, softened] = beside(material);
     let row = FILLERS
         .iter()
         .find(|(alloy, ..)| material.name.starts_with(alloy))
@@ -75,20 +165,20 @@ fn strength(filler: Filler, material: &Material) -> f64 {
     bears.throat.min(bears.leg_sheared * SQRT_2)
 }
 
-/// A wrench about the middle of the joint face, taken at the lower face of the plate.
-fn at_foot_of(plate: &Plate, wrench: &Wrench) -> Wrench {
-    let arm = Vec3::new(0.0, 0.0, plate.thickness);
+/// A wrench about the middle of the joint face, taken at this height above it \[m\].
+fn at_height(height: f64, wrench: &Wrench) -> Wrench {
+    let up = Vec3::new(0.0, 0.0, height);
     Wrench {
         force: wrench.force,
-        moment: wrench.moment + arm.cross(&wrench.force),
+        moment: wrench.moment - up.cross(&wrench.force),
     }
 }
 
-/// The run of a weld as lines around the plate.
-fn group(weld: &Weld, plate: &Plate) -> Option<WeldGroup> {
-    match weld.run {
-        WeldRun::Around => shapes::rectangle(plate.length, plate.width),
+/// The run of a weld as lines around what is welded.
+fn group(run: WeldRun, [length, width]: [f64; 2]) -> Option<WeldGroup> {
+    match run {
+        WeldRun::Around => shapes::rectangle(length, width),
         // Two runs along the rail, each half of the whole.
-        WeldRun::Length(run) => shapes::two_horizontals(run / 2.0, plate.width),
+        WeldRun::Length(run) => shapes::two_horizontals(run / 2.0, width),
     }
 }
