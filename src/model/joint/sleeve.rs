@@ -11,7 +11,7 @@
 //! | `sleeve.shoulder.diameter` | of the flange, above `outer` | length | needed |
 //! | `sleeve.shoulder.thickness` | of the flange | length | needed |
 //! | `sleeve.hole` | diameter of its holes in the walls, from `outer`; only of a sleeve through the walls | length | as `outer`, a close fit |
-//! | `sleeve.weld` | weld around it on both walls: keys in [`weld`](super::weld) | table | none |
+//! | `sleeve.weld` | weld around it on both walls: keys in [`weld`] | table | none |
 
 use super::base::RailBase;
 use super::weld::{self, Fillet};

@@ -2,8 +2,10 @@
 //!
 //! Label, where a test does not name another: computed independently.
 
-use bedplate::strength::bolt::resistance::{Bearing, Plane, punching, shear, tension, together};
+use bedplate::strength::bolt::resistance::{Plane, SAFETY, shear, tension, together};
 use bedplate::strength::bolt::slip;
+use bedplate::strength::plate::bearing::{self, Hole};
+use bedplate::strength::rail::punching;
 
 use crate::kit::assert_close;
 
@@ -25,61 +27,46 @@ fn m10_of_class_8_8() {
 /// of 16.9 mm punches through 3 mm at 27.52 kN.
 #[test]
 fn thin_wall() {
-    let hole = Bearing {
-        nominal: 10e-3,
+    let hole = Hole {
+        bolt: 10e-3,
         hole: 11e-3,
         thickness: 3e-3,
         end: 22e-3,
         edge: 20e-3,
-        next_along: f64::INFINITY,
-        next_across: f64::INFINITY,
-        part_tensile: 360e6,
-        bolt_tensile: 800e6,
+        pitch: None,
+        gauge: None,
     };
-    assert_close("bearing", &[hole.resistance()], &[14.40e3], 1e-3, 0.0);
-    assert_close(
-        "punching",
-        &[punching(16.9e-3, 3e-3, 360e6)],
-        &[27.52e3],
-        1e-3,
-        0.0,
-    );
+    let bears = |hole: Hole, bolt: f64| bearing::strength(&hole, 360e6, bolt) / SAFETY;
+    assert_close("bearing", &[bears(hole, 800e6)], &[14.40e3], 1e-3, 0.0);
+    let punched = punching::round(16.9e-3, 3e-3, 360e6) / SAFETY;
+    assert_close("punching", &[punched], &[27.52e3], 1e-3, 0.0);
     // Derived: each bound by itself. 33 mm apart along: 33/33 − 1/4 = 0.75; 22 across: 1.4 · 2 − 1.7
     // = 1.1; edge 12.1: 2.8 · 1.1 − 1.7 = 1.38; a soft bolt of 270 MPa: 0.75; far away: 1 and 2.5.
     let whole = 360e6 * 10e-3 * 3e-3 / 1.25;
-    let far = Bearing {
+    let far = Hole {
         end: 1.0,
         edge: 1.0,
         ..hole
     };
-    let near = |along, across| Bearing {
-        next_along: along,
-        next_across: across,
-        ..far
-    };
-    for (what, found, factor) in [
-        ("far", far, 2.5),
-        ("along", near(33e-3, f64::INFINITY), 2.5 * 0.75),
-        ("across", near(f64::INFINITY, 22e-3), 1.1),
+    let pitch = Some(33e-3);
+    let gauge = Some(22e-3);
+    for (what, hole, bolt, factor) in [
+        ("far", far, 800e6, 2.5),
+        ("along", Hole { pitch, ..far }, 800e6, 2.5 * 0.75),
+        ("across", Hole { gauge, ..far }, 800e6, 1.1),
         (
             "edge",
-            Bearing {
+            Hole {
                 edge: 12.1e-3,
                 ..far
             },
+            800e6,
             1.38,
         ),
-        (
-            "bolt",
-            Bearing {
-                bolt_tensile: 270e6,
-                ..far
-            },
-            2.5 * 0.75,
-        ),
-        ("no edge", Bearing { edge: 5e-3, ..far }, 0.0),
+        ("bolt", far, 270e6, 2.5 * 0.75),
+        ("no edge", Hole { edge: 5e-3, ..far }, 800e6, 0.0),
     ] {
-        assert_close(what, &[found.resistance()], &[factor * whole], 1e-9, 1e-9);
+        assert_close(what, &[bears(hole, bolt)], &[factor * whole], 1e-9, 1e-9);
     }
 }
 

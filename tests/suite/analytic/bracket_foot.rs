@@ -62,6 +62,27 @@ fn at(joint: &JointResult, id: &str, load: usize) -> f64 {
     each.iter().find(|(place, _)| *place == load).unwrap().1
 }
 
+/// By hand: a head presses on 14.63 mm, a foot of 3 mm of 360 MPa is punched at 0.6 pi · 14.63 · 3 ·
+/// 360/1.25 = 23 826 N. Without an upright the pull counts alone, a quarter of the weight at most
+/// upwards; with one, what the bolt feels as the foot pries.
+#[test]
+fn a_head_is_not_pulled_through_a_thin_foot() {
+    let foot = sheet("bracket", "3 mm", "mild");
+    let (_, plain) = on_part(&format!("{M10}{FOUR}{BESIDE}{foot}"));
+    let (_, pried) = on_part(&format!(
+        "{M10}{FOUR}{BESIDE}{foot}upright = {{ arm = \"25 mm\" }}\n"
+    ));
+    let [plain_head, pried_head] = [&plain, &pried].map(|joint| required(joint, "head-punching"));
+    assert_close("limit", &[plain_head.limit], &[23_826.0], 1e-4, 0.0);
+    let pull = plain
+        .loads
+        .iter()
+        .map(|loaded| loaded.most_pulled())
+        .fold(0.0, f64::max);
+    assert_close("pull", &[plain_head.value], &[pull], 1e-12, 0.0);
+    assert!(pried_head.value > 1.2 * plain_head.value);
+}
+
 /// Derived by hand, at rest: the right-hand bolts are pulled with −91.94 + 220.65 = 128.71 N (see
 /// `joints_of_a_build`). Room of a bolt: 20 and 15 mm to the edges, 25 mm half way to the next, so
 /// a strip of 30 mm, below 14.63 + 2 · 25. 6 F a/(w t²) = 6 · 128.71 · 25/(30 · 64) = 10.055 MPa,

@@ -5,9 +5,11 @@ use super::weld::beside;
 use super::{Case, Governing, Requirement, worst};
 use crate::model::joint::Joint;
 use crate::model::material::Family;
-use crate::strength::bolt::resistance;
+use crate::strength::bolt::resistance::{self, SAFETY};
+use crate::strength::pattern::BoltForce;
 use crate::strength::plate::prying::Flange;
 use crate::strength::plate::strip::{Held, Strip, spread_width};
+use crate::strength::rail::punching;
 use crate::study::check::Sense;
 use crate::study::joint::LoadedJoint;
 use crate::units::Shown;
@@ -128,11 +130,51 @@ fn has_metal(flange: &Flange) -> bool {
 }
 
 pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
-    let Some(bending) = Bending::of(case) else {
-        return Vec::new();
+    let bending = Bending::of(case);
+    let mut found: Vec<Requirement> = punched(case, bending.as_ref()).into_iter().collect();
+    if let Some(bending) = &bending {
+        found.extend(bent(case, bending));
+        found.extend(prying(case, bending));
+    }
+    found
+}
+
+/// A head that is pulled through what it clamps.
+fn punched(case: &Case<'_>, bending: Option<&Bending<'_>>) -> Option<Requirement> {
+    let sheet = below_upright(case.joint)?;
+    let bolt = |(place, force): (usize, &BoltForce)| {
+        bending.map_or(force.axial.max(0.0), |foot| {
+            foot.in_bolt(place, force.axial)
+        })
     };
-    let found = [bent(case, &bending), prying(case, &bending)];
-    found.into_iter().flatten().collect()
+    let Governing { load, value, each } = worst(case.loads.iter(), |loaded| {
+        let bolts = loaded.bolts.iter().enumerate();
+        bolts.map(bolt).fold(0.0, f64::max)
+    })?;
+    let strength = punching::round(
+        case.stack.bearing,
+        sheet.thickness,
+        sheet.material.tensile_strength,
+    );
+    Some(Requirement {
+        id: "head-punching",
+        title: format!("pull of a head or its washer through the {}", sheet.name),
+        load: Some(load),
+        each,
+        value,
+        limit: strength / SAFETY,
+        sense: Sense::AtMost,
+        unit: Shown::Newton,
+        advisory: false,
+        basis: format!(
+            "0.6 pi d t f_u over {SAFETY} (EN 1993-1-8, table 3.4, from memory), {}; every load case, even one that happens once",
+            match bending {
+                Some(_) => "prying counted",
+                None => "prying not known",
+            }
+        ),
+        cure: "a thicker foot, a wider hard washer, more bolts",
+    })
 }
 
 fn bent(case: &Case<'_>, bending: &Bending<'_>) -> Option<Requirement> {
@@ -177,7 +219,7 @@ fn prying(case: &Case<'_>, bending: &Bending<'_>) -> Option<Requirement> {
         basis: format!(
             "Thornton 1985, hinges at {:.0} MPa (0.9 of the tensile strength of steel, yield strength of other metals) and the bolt at 0.9 f_ub A_s/{} (EN 1993-1-8, table 3.4, from memory); weakest bolt of the pattern, every load case, even one that happens once",
             bending.hinge * 1e-6,
-            resistance::SAFETY
+            SAFETY
         ),
         cure: "a thicker foot, bolts nearer to the upright, more room beside the holes, stronger or more bolts",
     })
