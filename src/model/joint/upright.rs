@@ -5,7 +5,7 @@
 //! | `upright.arm` | from the middle of the bolts nearest to it to its face: what bends when they are pulled | length | needed |
 //! | `upright.length` | along the rail where it is welded | length | needed with `weld` |
 //! | `upright.width` | across the rail where it is welded | length | needed with `weld` |
-//! | `upright.weld` | its weld to the foot, or to the plate: keys in [`weld`](super::weld) | table | none: bent from the foot, or one piece |
+//! | `upright.weld` | its weld to the foot, or to the plate: keys in [`weld`] | table | none: bent from the foot, or one piece |
 
 use super::weld::{self, Weld};
 use super::{Foot, Plate};

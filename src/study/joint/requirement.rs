@@ -5,7 +5,10 @@ mod clamped;
 mod metals;
 mod plate;
 mod rail;
+mod round_rail;
+mod shoulder;
 mod sleeve;
+mod sleeve_weld;
 mod unjudged;
 mod weld;
 
@@ -17,6 +20,7 @@ use crate::model::load::LoadClass;
 use crate::study::check::Sense;
 use crate::units::Shown;
 
+use super::metals::MetalPair;
 use super::preload::Preload;
 use super::rail_clamp::RailClamp;
 use super::sharing::LoadedJoint;
@@ -90,6 +94,7 @@ struct Case<'a> {
     stack: &'a Stack,
     preload: &'a Preload,
     rail: Option<&'a RailClamp>,
+    metals: &'a [MetalPair],
     loads: &'a [LoadedJoint],
 }
 
@@ -136,6 +141,7 @@ pub(super) fn all(
     stack: &Stack,
     preload: &Preload,
     rail: Option<&RailClamp>,
+    metals: &[MetalPair],
     loads: &[LoadedJoint],
 ) -> Vec<Requirement> {
     let case = Case {
@@ -144,6 +150,7 @@ pub(super) fn all(
         stack,
         preload,
         rail,
+        metals,
         loads,
     };
     let mut found = bolt::requirements(&case);

@@ -54,7 +54,7 @@ pub(super) fn requirement(case: &Case<'_>) -> Option<Requirement> {
 }
 
 /// Stress that the throat bears between filler and metal beside it \[Pa\].
-fn strength(filler: Filler, material: &Material) -> f64 {
+pub(super) fn strength(filler: Filler, material: &Material) -> f64 {
     let softened = match material.heat_affected {
         HeatAffected::Weaker {
             tensile_strength, ..
