@@ -114,7 +114,7 @@ struct ClampedOut<'a> {
 
 #[derive(Serialize)]
 struct LayerOut<'a> {
-    /// `washer`, `bracket foot`, `plate`, `rail`, `flange of the sleeve`, `solid part` or `polymer`.
+    /// `washer`, `bracket foot`, `plate`, `rail`, `flange`, `solid part` or `polymer`.
     kind: &'static str,
     thickness_m: f64,
     material: &'a str,

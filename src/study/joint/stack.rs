@@ -40,7 +40,7 @@ impl LayerKind {
             Self::Foot => "bracket foot",
             Self::Plate => "plate",
             Self::Rail => "rail",
-            Self::Flange => "flange of the sleeve",
+            Self::Flange => "flange",
             Self::Solid => "solid part",
             Self::Polymer => "polymer",
         }
