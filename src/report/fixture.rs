@@ -97,7 +97,7 @@ name = "middle to tube"
 mount = "middle"
 rail = "tube"
 pattern = ["0, 0 mm"]
-bolt = { size = "M10", class = "10.9" }
+bolt = { size = "M10", class = "10.9", threads = "cut" }
 bracket = { thickness = "8 mm", material = "S355" }
 [rail.tube]
 section = "round"

@@ -1,9 +1,9 @@
 //! Hollow rails that are squeezed, pushed or pulled on a face.
 //!
 //! Four limits; the smallest rules. Collapse of the face ([`face`],
-//! [`plate_on_face`]), punching ([`punching`]), the side walls ([`side_wall`],
-//! [`web_crippling`]), and squeezing, which gives stiffness and first yield
-//! ([`box_squeeze`], [`round_squeeze`], and [`local`] for what patches, ends and
+//! [`plate_on_face`]; of a round tube [`round_local`]), punching ([`punching`]), the side
+//! walls ([`side_wall`], [`web_crippling`]), and squeezing, which gives stiffness and first
+//! yield ([`box_squeeze`], [`round_squeeze`], and [`local`] for what patches, ends and
 //! holes do to them). [`couple`] turns a moment on a face into two forces.
 
 pub mod box_squeeze;
@@ -12,6 +12,7 @@ pub mod face;
 pub mod local;
 pub mod plate_on_face;
 pub mod punching;
+pub mod round_local;
 pub mod round_squeeze;
 pub mod side_wall;
 pub mod web_crippling;

@@ -2,20 +2,23 @@
 //!
 //! One file below is one step: the [`stack`] that is clamped, the [`preload`]
 //! that tightening leaves in it, what that does to a [`rail`](rail_clamp), how a
-//! mount reaction is [`shared`](sharing) by the bolts, and what is
-//! [`required`](requirement) of all of it.
+//! mount reaction is [`shared`](sharing) by the bolts, which [`metals`] touch, and what
+//! is [`required`](requirement) of all of it.
 
+pub mod metals;
 pub mod preload;
 pub mod rail_clamp;
 pub mod requirement;
 pub mod sharing;
 pub mod sizing;
 pub mod stack;
+mod touch;
 
 use crate::model::Model;
 use crate::model::joint::Joint;
 
 use super::evaluate::LoadResult;
+use metals::MetalPair;
 use preload::Preload;
 use rail_clamp::RailClamp;
 use requirement::{Requirement, Unjudged};
@@ -34,6 +37,8 @@ pub struct JointResult {
     pub preload: Preload,
     /// What the clamp does to a hollow rail; `None` on a solid part.
     pub rail: Option<RailClamp>,
+    /// Every two parts that conduct to each other.
+    pub metals: Vec<MetalPair>,
     /// Load cases in which the mount takes part and a position was found, in the order of `Model::loads`.
     pub loads: Vec<LoadedJoint>,
     /// What is required of the joint, in the order of the load path.
@@ -66,13 +71,16 @@ pub(super) fn of_joint(
     let stack = Stack::of(model, joint);
     let preload = Preload::of(joint, &stack);
     let rail = RailClamp::of(model, joint, &preload);
-    let loads = sharing::loaded(joint, loads);
-    let requirements = requirement::all(model, joint, &stack, &preload, rail.as_ref(), &loads);
+    let loads = sharing::loaded(joint, rail.as_ref(), loads);
+    let metals = metals::pairs(model, joint);
+    let clamp = rail.as_ref();
+    let requirements = requirement::all(model, joint, &stack, &preload, clamp, &metals, &loads);
     JointResult {
         joint: place,
         stack,
         preload,
         rail,
+        metals,
         loads,
         requirements,
         unjudged: requirement::unjudged(model, joint),

@@ -14,6 +14,7 @@ mod iso_898;
 mod jindal;
 mod lindley;
 mod material_lists;
+mod plates_on_tubes;
 mod racca_timpner;
 mod rao_2004;
 mod shigley_8;

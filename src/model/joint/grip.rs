@@ -21,10 +21,13 @@ impl Joint {
             .polymer
             .as_ref()
             .filter(|layer| matches!(layer.role, PolymerRole::Clamped { .. }));
+        let sleeve = self.sleeve.as_ref();
+        let flange = sleeve.and_then(|sleeve| sleeve.shoulder);
         washer
             + self.foot.as_ref().map_or(0.0, |foot| foot.thickness)
             + clamped.map_or(0.0, |layer| layer.thickness)
             + plate.map_or(0.0, |plate| plate.thickness)
+            + flange.map_or(0.0, |flange| flange.thickness)
             + far.map_or(0.0, |far| {
                 far + below.map_or(0.0, |plate| plate.thickness) + washer
             })

@@ -38,6 +38,8 @@ pub struct Foot {
     pub length: f64,
     /// Size across the rail \[m\]; it holds the bolt holes.
     pub width: f64,
+    /// Whether length and width are not of the file but [usual](usual_side) for the bolts.
+    pub follows_bolts: [bool; 2],
     /// Whether it is shaped to the round tube it stands on; else it touches a tube along a line.
     pub saddle: bool,
     /// What it is made of.
@@ -56,6 +58,8 @@ pub struct Plate {
     pub length: f64,
     /// Size across the rail \[m\].
     pub width: f64,
+    /// Whether length and width are not of the file but [usual](usual_side) for the bolts.
+    pub follows_bolts: [bool; 2],
     /// Whether it is shaped to the round tube it lies on; else it touches a tube along a line.
     pub saddle: bool,
     /// What it is made of.
@@ -114,10 +118,18 @@ impl Room {
         })
     }
 
-    /// Two bolt diameters beyond the outer bolts \[m\].
     fn usual(&self, axis: usize) -> f64 {
-        2.0 * (self.reach.get(axis).copied().unwrap_or(0.0) + 2.0 * self.nominal)
+        usual_side(self.reach.get(axis).copied().unwrap_or(0.0), self.nominal)
     }
+}
+
+/// Side of a foot or plate whose outer bolts, of this diameter, are so far from its middle \[m\]: two diameters beyond them.
+///
+/// # Source
+/// Common practice.
+#[must_use]
+pub fn usual_side(reach: f64, nominal: f64) -> f64 {
+    2.0 * (reach + 2.0 * nominal)
 }
 
 /// Reads `bracket`.
@@ -136,11 +148,13 @@ pub(super) fn read_foot(
     let saddle = read_saddle(&section, room);
     let length = read_side(&section, "length", room, 0, room.map(|room| room.usual(0)));
     let width = read_side(&section, "width", room, 1, room.map(|room| room.usual(1)));
+    let follows_bolts = ["length", "width"].map(|key| !section.has(key));
     section.finish();
     Some(Foot {
         thickness: thickness?,
         length: length?,
         width: width?,
+        follows_bolts,
         saddle: saddle?,
         material: material?,
         surface: surface?,
@@ -165,11 +179,14 @@ pub(super) fn read(
     let usual_width = room.map(|room| room.face_width.unwrap_or(room.usual(1)));
     let length = read_side(&section, "length", room, 0, room.map(|room| room.usual(0)));
     let width = read_side(&section, "width", room, 1, usual_width);
+    let on_rail = room.is_some_and(|room| room.face_width.is_some());
+    let follows_bolts = [!section.has("length"), !section.has("width") && !on_rail];
     section.finish();
     Some(Plate {
         thickness: thickness?,
         length: length?,
         width: width?,
+        follows_bolts,
         saddle: saddle?,
         material: material?,
         surface: surface?,

@@ -7,11 +7,15 @@
 //! | `sleeve.material` | listed or `[material.NAME]` | name | needed |
 //! | `sleeve.seat` | `"through"`: through holes in the walls, flush with the outside; `"inside"`: between the walls | word | `"through"` |
 //! | `sleeve.gap` | how much shorter it is than what it keeps apart; below zero when it stands proud | length | 0.1 mm |
-//! | `sleeve.shoulder` | flange on the outside of the wall: the two keys below; only of a sleeve through the walls | table | none |
+//! | `sleeve.shoulder` | flange outside the far wall, under the nut: the two keys below; only of a sleeve through the walls | table | none |
 //! | `sleeve.shoulder.diameter` | of the flange, above `outer` | length | needed |
 //! | `sleeve.shoulder.thickness` | of the flange | length | needed |
 //! | `sleeve.hole` | diameter of its holes in the walls, from `outer`; only of a sleeve through the walls | length | as `outer`, a close fit |
 //! | `sleeve.weld` | weld around it on both walls: keys in [`weld`] | table | none |
+//!
+//! A sleeve with a flange is put in from the far side. The nut stands on the flange, and a pull on the bolt presses
+//! the flange on the far wall. On the side of the bracket its other end is flush with the wall like that of a plain
+//! sleeve. A plate below the nuts then lies on the flanges and does not touch the wall.
 
 use super::base::RailBase;
 use super::weld::{self, Fillet};
@@ -31,7 +35,7 @@ pub enum Seat {
     Inside,
 }
 
-/// Flange of a sleeve on the outside of the wall.
+/// Flange at the far end of a sleeve, outside the wall and under the nut.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct Shoulder {
@@ -57,7 +61,7 @@ pub struct Sleeve {
     pub material: Material,
     /// What its ends stand on.
     pub seat: Seat,
-    /// Flange on the outside of the wall.
+    /// Flange at its far end.
     pub shoulder: Option<Shoulder>,
     /// Diameter of its holes in the walls \[m\], not below `outer`; of a sleeve inside, that of the bolt.
     pub hole: f64,

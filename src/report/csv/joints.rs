@@ -1,7 +1,7 @@
 //! The tables of joints as a program reads them: the name of the joint before that of each row.
 
 use crate::model::Model;
-use crate::report::content::joints::{bolts, each, requirements, sizes, table, tightening};
+use crate::report::content::joints::{bolts, each, metals, requirements, sizes, table, tightening};
 use crate::report::content::table::Table;
 use crate::study::evaluate::Evaluation;
 
@@ -26,6 +26,7 @@ pub(super) fn tables(model: &Model, evaluation: &Evaluation, only: Option<usize>
         let sizes = result.sizing.as_ref();
         tables.extend(sizes.map(|found| named(sizes::table(model, joint, found), &joint.name)));
         tables.push(named(bolts::table(model, result), &joint.name));
+        tables.push(named(metals::table(result), &joint.name));
     }
     tables
 }

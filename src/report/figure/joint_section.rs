@@ -159,20 +159,24 @@ impl<'a> Sheet<'a> {
         }
     }
 
-    /// What the sleeve lacks at its far end, never too narrow to be seen.
+    /// What the sleeve lacks at its far end, at the near one where it ends in a flange; never too narrow to be seen.
     fn draw_sleeve_gap(&self, canvas: &mut Canvas<'_>) {
         let Some(sleeve) = self.joint.sleeve.as_ref().filter(|sleeve| sleeve.gap > 0.0) else {
             return;
         };
         let open = (sleeve.gap * self.scale).max(LEAST_GAP);
+        let (end, inwards) = match sleeve.shoulder {
+            Some(_) => (0.0, open),
+            None => (self.pieces.sleeve_end, -open),
+        };
         for &bolt in &self.pieces.bolts {
             for side in [-1.0, 1.0] {
-                let inner = self.at(bolt + side * sleeve.inner / 2.0, self.pieces.sleeve_end);
-                let outer = self.at(bolt + side * sleeve.outer / 2.0, self.pieces.sleeve_end);
-                canvas.block(inner, (outer.0, outer.1 - open), PAPER, 1.0);
+                let inner = self.at(bolt + side * sleeve.inner / 2.0, end);
+                let outer = self.at(bolt + side * sleeve.outer / 2.0, end);
+                canvas.block(inner, (outer.0, outer.1 + inwards), PAPER, 1.0);
                 canvas.line(
-                    (inner.0, inner.1 - open),
-                    (outer.0, outer.1 - open),
+                    (inner.0, inner.1 + inwards),
+                    (outer.0, outer.1 + inwards),
                     Pen::new(INK, 1.25),
                 );
             }

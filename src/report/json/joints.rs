@@ -1,5 +1,6 @@
 //! Bolted joints, in the results document, and one of them in a document of its own.
 
+mod metals;
 mod sizes;
 
 use serde::Serialize;
@@ -17,6 +18,7 @@ use crate::study::joint::sharing::LoadedJoint;
 use super::checks::{CheckOut, ComparedOut};
 use super::loads::WrenchOut;
 use super::{FORMAT, TOOL, finite, written};
+use metals::MetalPairOut;
 use sizes::SizingOut;
 
 /// One joint over all load cases. Forces are those of one bolt unless the name says otherwise.
@@ -40,6 +42,8 @@ pub(super) struct JointOut<'a> {
     sleeve: Option<SleeveOut>,
     /// `null` on a solid part and for an open channel, whose squeeze is not computed.
     rail: Option<RailOut>,
+    /// Every two parts that touch, or are joined by the bolts.
+    metals: Vec<MetalPairOut>,
     /// The worst first.
     requirements: Vec<RequirementOut<'a>>,
     /// What is required and could not be judged by what the file says.
@@ -96,6 +100,8 @@ struct PreloadOut {
     thermal_loss_n: f64,
     /// Share that a layer of polymer leaves.
     retained: f64,
+    /// For each metre by which the stack shortens later.
+    loss_n_per_m: f64,
 }
 
 #[derive(Serialize)]
@@ -108,7 +114,7 @@ struct ClampedOut<'a> {
 
 #[derive(Serialize)]
 struct LayerOut<'a> {
-    /// `washer`, `bracket foot`, `plate`, `rail`, `solid part` or `polymer`.
+    /// `washer`, `bracket foot`, `plate`, `rail`, `flange`, `solid part` or `polymer`.
     kind: &'static str,
     thickness_m: f64,
     material: &'a str,
@@ -250,6 +256,7 @@ impl<'a> JointOut<'a> {
                 thermal_gain_n: preload.thermal_gain,
                 thermal_loss_n: preload.thermal_loss,
                 retained: preload.retained,
+                loss_n_per_m: preload.loss_per_settling,
             },
             embedding_loss_n: preload.embedding,
             clamped: ClampedOut {
@@ -277,6 +284,7 @@ impl<'a> JointOut<'a> {
                 .zip(share)
                 .map(|(sleeve, share)| SleeveOut::of(sleeve, share)),
             rail: clamp.map(RailOut::of),
+            metals: result.metals.iter().map(MetalPairOut::of).collect(),
             requirements: requirements::ordered(evaluation, result)
                 .into_iter()
                 .map(|judged| RequirementOut::of(model, judged))

@@ -116,7 +116,7 @@ fn a_joint_is_told_in_si() {
     let tube = &document["joints"][1];
     assert!(tube["sleeve"].is_null() && tube["rail"]["face_mechanism_n"].is_null());
     assert!(tube["sizing"].is_null());
-    assert_eq!(tube["not_checked"][0]["id"], "local");
+    assert_eq!(tube["not_checked"][0]["id"], "fatigue");
 }
 
 fn parsed_isolator(change: impl FnOnce(&mut Isolator)) -> Value {

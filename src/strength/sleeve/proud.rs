@@ -6,7 +6,7 @@ use super::Sleeve;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ShearPath {
     /// Friction on the sleeve ends alone; what slips goes through sleeve and hole. A sleeve
-    /// that is neither welded nor shouldered brings nothing of it into the rail before that.
+    /// that is not welded brings nothing of it into the rail before that.
     SleeveEnds,
     /// Friction on the sleeve ends and on the face of the rail.
     SleeveEndsAndFace,

@@ -6,6 +6,7 @@ use crate::strength::bolt::thermal;
 use crate::strength::bolt::tightening::{
     Friction, USUAL_SHARE, friction_diameter, permissible_preload, preload, tighten,
 };
+use crate::strength::sleeve::gap::settlement_loss;
 
 use super::stack::{Stack, clamped_polymer, of_polymer};
 
@@ -32,6 +33,8 @@ pub struct Preload {
     pub nut_factor: [f64; 2],
     /// Lost as the faces settle.
     pub embedding: f64,
+    /// Lost for each metre by which the stack shortens later, be it that it settles more or that an open gap of a sleeve closes [N/m].
+    pub loss_per_settling: f64,
     /// Most that heat adds.
     pub thermal_gain: f64,
     /// Most that cold or heat takes.
@@ -91,6 +94,7 @@ impl Preload {
             scatter,
             nut_factor: [nut_factor(friction.low), nut_factor(friction.high)],
             embedding: embedding::loss(settled, bolt_gives, parts_give),
+            loss_per_settling: settlement_loss(1.0, bolt_gives, parts_give),
             thermal_gain: changes.iter().copied().fold(0.0, f64::max),
             thermal_loss: changes.iter().map(|change| -change).fold(0.0, f64::max),
             retained: retained(joint, stack),

@@ -1,17 +1,18 @@
 //! What the clamp force of a bolt does to a hollow rail, with a sleeve in it and without.
 
+mod squeeze;
+
+pub(super) use squeeze::{Squeeze, far_plate, far_press, wall_hole};
+
 use crate::model::Model;
-use crate::model::joint::{Base, Joint, Plate, Sleeve};
+use crate::model::joint::{Joint, Plate, Sleeve};
 use crate::model::rail::Profile;
 use crate::strength::column::Curve;
 use crate::strength::plate::strip::{Held, Strip};
-use crate::strength::rail::box_squeeze::BoxSqueeze;
 use crate::strength::rail::face::{self, LOOSE_WASHER};
-use crate::strength::rail::local::{box_peak, near_cut_end, round_peak};
 use crate::strength::rail::punching;
-use crate::strength::rail::round_squeeze::RoundSqueeze;
 use crate::strength::rail::side_wall::{self, Loading};
-use crate::strength::rail::{BoxRail, Patch, RoundRail};
+use crate::strength::rail::{BoxRail, Patch};
 use crate::strength::sleeve::Sleeve as Tube;
 use crate::strength::sleeve::gap::{allowed_gap, tightened};
 use crate::strength::sleeve::proud::proud;
@@ -34,6 +35,8 @@ pub struct RailClamp {
     pub closing_rate: f64,
     /// Share of the force on the walls that the worse face bends under, 0 to 1; the rest goes by a plate to the side walls.
     pub face_share: f64,
+    /// Share of the force on the walls that the near plate takes as it bends; `None` where none stands on the side walls.
+    pub plate_share: Option<f64>,
     /// Clamp force at which the faces yield first, were it all on them.
     pub first_yield: f64,
     /// Clamp force that folds the section between the clamped faces, were it all on them.
@@ -69,82 +72,6 @@ pub struct SleeveShare {
     pub is_proud: bool,
 }
 
-/// A rail squeezed between two opposite patches.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Squeeze {
-    pub(super) patch: Patch,
-    pub(super) rate: f64,
-    effective_length: f64,
-    is_within_range: bool,
-    first_yield: f64,
-    plastic: f64,
-}
-
-/// Share of its strength that a rail keeps with a bolt nearer to its cut end than was computed.
-///
-/// # Source
-/// Below the least value of [`near_cut_end`]; our own reasoning, no source.
-const AT_CUT_END: f64 = 0.5;
-
-/// Peak of stress under a patch smaller than was computed.
-///
-/// # Source
-/// Above the largest value of [`box_peak`] and [`round_peak`]; our own reasoning, no source.
-const SHARPEST: f64 = 2.0;
-
-/// Squeeze of the rail by one bolt; `None` on a solid part, and for an open channel, whose flanges nothing holds apart.
-pub(super) fn squeeze(model: &Model, joint: &Joint) -> Option<Squeeze> {
-    let Base::Rail(base) = &joint.base else {
-        return None;
-    };
-    let rail = model.rails.get(base.rail)?;
-    let (modulus, yields) = (rail.material.youngs_modulus, rail.material.yield_strength);
-    let patch = patch(joint, base.face_width);
-    let squeeze = match rail.profile {
-        Profile::Channel { .. } => return None,
-        Profile::Box { .. } => {
-            let rail = box_rail(joint)?;
-            let squeezed = BoxSqueeze::under(rail, patch);
-            let fitted = crate::strength::rail::box_squeeze::effective_length(&rail, &patch);
-            let end = base
-                .edge
-                .map_or(Some(1.0), |edge| near_cut_end(&rail, edge));
-            let peak = box_peak(&rail, &patch);
-            let is_within_range = fitted.is_within_range && end.is_some() && peak.is_some();
-            let end = end.unwrap_or(AT_CUT_END);
-            let peak = peak.map_or(SHARPEST, |peak| peak.stress.max(1.0));
-            Squeeze {
-                patch,
-                rate: squeezed.stiffness(modulus) * end,
-                effective_length: fitted.length,
-                is_within_range,
-                first_yield: squeezed.first_yield(yields) / peak * end,
-                plastic: squeezed.plastic_load(yields) * end,
-            }
-        }
-        Profile::Round { diameter } => {
-            let rail = RoundRail {
-                outer: diameter,
-                wall: base.wall,
-            };
-            let squeezed = RoundSqueeze::under(rail, patch);
-            let fitted = crate::strength::rail::round_squeeze::effective_length(&rail, &patch);
-            let peak = round_peak(&rail, &patch);
-            let is_within_range = fitted.is_within_range && peak.is_some();
-            let peak = peak.map_or(SHARPEST, |peak| peak.stress.max(1.0));
-            Squeeze {
-                patch,
-                rate: squeezed.stiffness(modulus),
-                effective_length: fitted.length,
-                is_within_range,
-                first_yield: squeezed.first_yield(yields) / peak,
-                plastic: squeezed.plastic_load(yields),
-            }
-        }
-    };
-    Some(squeeze)
-}
-
 /// The box that the bolts cross, with the face they enter by as the loaded one.
 pub(super) fn box_rail(joint: &Joint) -> Option<BoxRail> {
     let base = joint.base.rail()?;
@@ -153,32 +80,6 @@ pub(super) fn box_rail(joint: &Joint) -> Option<BoxRail> {
         height: base.depth,
         wall: base.wall,
     })
-}
-
-/// What one bolt presses on a wall, spread at 45° through washer and far plate: the smaller patch of the two sides, which is that of the nut.
-fn patch(joint: &Joint, face_width: f64) -> Patch {
-    let bearing = nut_patch(joint);
-    let (length, width) = match &joint.plate {
-        Some(plate) if plate.both_sides => {
-            let spread = bearing + 2.0 * plate.thickness;
-            (spread.min(plate.length), spread.min(plate.width))
-        }
-        _ => (bearing, bearing),
-    };
-    Patch {
-        length,
-        width: width.min(face_width),
-    }
-}
-
-/// Diameter on which a nut presses on what is below its washer \[m\].
-pub(super) fn nut_patch(joint: &Joint) -> f64 {
-    joint
-        .washer
-        .as_ref()
-        .map_or(joint.bolt.thread.head_bearing, |washer| {
-            washer.diameter + 2.0 * washer.thickness
-        })
 }
 
 /// Whether a plate reaches from side wall to side wall of a box rail.
@@ -196,66 +97,68 @@ pub(super) fn beam(plate: &Plate, rail: &BoxRail, bolts: usize) -> Strip {
     }
 }
 
-/// The two sides of a squeezed rail, each a face with what may stand on it.
+/// The two sides of a squeezed rail, near and far, each a face with what may stand on it.
 struct Sides {
-    /// Rate of one face [N/m].
-    face: f64,
-    /// Rates of the plates that stand on the side walls, near and far; 0 where none does [N/m].
+    /// Rates of the faces [N/m].
+    faces: [f64; 2],
+    /// Rates of the plates that stand on the side walls; 0 where none does [N/m].
     plates: [f64; 2],
 }
 
 impl Sides {
     fn of(joint: &Joint, rail: Option<&BoxRail>, squeeze: &Squeeze) -> Self {
-        let plate = joint
-            .plate
-            .as_ref()
-            .zip(rail)
-            .filter(|(plate, rail)| stands_on_side_walls(plate, rail));
-        let near = plate.map_or(0.0, |(plate, rail)| {
-            beam(plate, rail, joint.pattern.len()).stiffness(plate.material.youngs_modulus)
-        });
-        let far = match plate {
-            Some((plate, _)) if plate.both_sides => near,
-            _ => 0.0,
+        let rate = |plate: Option<&Plate>| {
+            plate
+                .zip(rail)
+                .filter(|(plate, rail)| stands_on_side_walls(plate, rail))
+                .map_or(0.0, |(plate, rail)| {
+                    beam(plate, rail, joint.pattern.len()).stiffness(plate.material.youngs_modulus)
+                })
         };
         Self {
-            // Each face closes half of what the whole rail does.
-            face: 2.0 * squeeze.rate,
-            plates: [near, far],
+            faces: squeeze.faces,
+            plates: [joint.plate.as_ref(), far_plate(joint)].map(rate),
         }
     }
 
     /// Rate against which both sides close.
     ///
     /// # Equation
-    ///   1/k = 1/(2 k_r + k_p) + 1/(2 k_r + k_p')
+    ///   1/k = 1/(k_f + k_p) + 1/(k_f' + k_p')
     ///
-    ///   k_r       squeeze stiffness of the rail      [N/m]
+    ///   k_f, k_f' faces of the two sides, each twice the squeeze stiffness of the whole [N/m]
     ///   k_p, k_p' plates of the two sides, 0 for none [N/m]
     ///
     /// # Source
     /// Derived: at each side face and plate beside each other, the sides in series.
     fn closing(&self) -> f64 {
-        let [near, far] = self.plates.map(|plate| self.face + plate);
+        let [near, far] = self.both(|face, plate| face + plate);
         near * far / (near + far)
     }
 
     /// Share of the force that the worse face takes.
     fn face_share(&self) -> f64 {
-        let share = |plate: f64| self.face / (self.face + plate);
-        self.plates.into_iter().map(share).fold(0.0, f64::max)
+        let shares = self.both(|face, plate| face / (face + plate));
+        shares.into_iter().fold(0.0, f64::max)
     }
 
     /// Share of the force that a plate on the side walls takes; `None` where none stands there.
     fn plate_share(&self) -> Option<f64> {
-        let [near, _] = self.plates;
-        (near > 0.0).then(|| near / (self.face + near))
+        let [near, _] = self.both(|face, plate| plate / (face + plate));
+        (near > 0.0).then_some(near)
+    }
+
+    fn both(&self, of: impl Fn(f64, f64) -> f64) -> [f64; 2] {
+        std::array::from_fn(|side| {
+            let at = |rates: &[f64; 2]| rates.get(side).copied().unwrap_or_default();
+            of(at(&self.faces), at(&self.plates))
+        })
     }
 }
 
 impl RailClamp {
     pub(super) fn of(model: &Model, joint: &Joint, preload: &Preload) -> Option<Self> {
-        let squeeze = squeeze(model, joint)?;
+        let squeeze = Squeeze::of(model, joint)?;
         let base = joint.base.rail()?;
         let rail = model.rails.get(base.rail)?;
         let material = &rail.material;
@@ -283,9 +186,10 @@ impl RailClamp {
             patch: squeeze.patch,
             effective_length: squeeze.effective_length,
             is_within_range: squeeze.is_within_range,
-            squeeze_rate: squeeze.rate,
+            squeeze_rate: squeeze.rate(),
             closing_rate: sides.closing(),
             face_share: sides.face_share(),
+            plate_share: sides.plate_share(),
             first_yield: squeeze.first_yield,
             plastic: squeeze.plastic,
             face: shape.map(|rail| {
@@ -357,11 +261,14 @@ fn sleeve_share(
     }
 }
 
-/// Clamp force on the rail itself: a sleeve that stands proud takes its share, and keeps it unless it is joined to the walls.
+/// Clamp force on the rail itself: a sleeve that stands proud takes its share, and keeps it unless it is welded to the walls.
+///
+/// A flange changes nothing of that: it lies outside the far wall, under the nut, and between it and the bracket
+/// on the other end of a proud sleeve the walls are as loose as without it.
 fn gripped(joint: &Joint, preload: &Preload, closing: f64) -> f64 {
     let clamp = preload.clamp();
     match &joint.sleeve {
-        Some(sleeve) if sleeve.gap < 0.0 && sleeve.weld.is_none() && sleeve.shoulder.is_none() => {
+        Some(sleeve) if sleeve.gap < 0.0 && sleeve.weld.is_none() => {
             let tube = tube(sleeve);
             let rate = tube.stiffness(sleeve.material.youngs_modulus);
             proud(&tube, -sleeve.gap, clamp, rate, closing).walls

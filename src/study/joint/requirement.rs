@@ -7,7 +7,10 @@ mod metals;
 mod net_section;
 mod plate;
 mod rail;
+mod round_rail;
+mod shoulder;
 mod sleeve;
+mod sleeve_weld;
 mod unjudged;
 mod weld;
 
@@ -19,6 +22,7 @@ use crate::model::load::LoadClass;
 use crate::study::check::Sense;
 use crate::units::Shown;
 
+use super::metals::MetalPair;
 use super::preload::Preload;
 use super::rail_clamp::RailClamp;
 use super::sharing::LoadedJoint;
@@ -99,6 +103,7 @@ struct Case<'a> {
     stack: &'a Stack,
     preload: &'a Preload,
     rail: Option<&'a RailClamp>,
+    metals: &'a [MetalPair],
     loads: &'a [LoadedJoint],
 }
 
@@ -145,6 +150,7 @@ pub(super) fn all(
     stack: &Stack,
     preload: &Preload,
     rail: Option<&RailClamp>,
+    metals: &[MetalPair],
     loads: &[LoadedJoint],
 ) -> Vec<Requirement> {
     let case = Case {
@@ -153,6 +159,7 @@ pub(super) fn all(
         stack,
         preload,
         rail,
+        metals,
         loads,
     };
     let mut found = bolt::requirements(&case);

@@ -5,6 +5,9 @@ use crate::spatial::{Mat3, Vec3, Wrench};
 use crate::strength::pattern::{BoltForce, Pattern};
 use crate::study::evaluate::LoadResult;
 
+use super::rail_clamp::RailClamp;
+use super::touch::Touch;
+
 /// One load case at a joint.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LoadedJoint {
@@ -35,6 +38,9 @@ impl LoadedJoint {
     }
 }
 
+/// Distance from a line that counts as none \[m\].
+const ON_LINE: f64 = 1e-6;
+
 /// The joint in every load case in which its mount takes part and a position was found.
 ///
 /// # Equation
@@ -42,12 +48,21 @@ impl LoadedJoint {
 ///
 ///   o  from the middle of the joint face to the mount \[m\], as drawn
 ///
+/// Where bolts in one row hold something flat on a round tube they take no moment about it.
+///
 /// # Source
 /// Derived: equilibrium.
-pub(super) fn loaded(joint: &Joint, loads: &[LoadResult]) -> Vec<LoadedJoint> {
+pub(super) fn loaded(
+    joint: &Joint,
+    rail: Option<&RailClamp>,
+    loads: &[LoadResult],
+) -> Vec<LoadedJoint> {
     let Some(pattern) = Pattern::new(&joint.pattern) else {
         return Vec::new();
     };
+    let touch = Touch::of(joint, rail);
+    let tips = touch == Some(Touch::Line) && is_row(joint);
+    let outline = outline(joint, touch);
     let to_joint = Mat3::from_columns(&[joint.along, joint.across(), joint.face]).transpose();
     loads
         .iter()
@@ -62,12 +77,16 @@ pub(super) fn loaded(joint: &Joint, loads: &[LoadResult]) -> Vec<LoadedJoint> {
                 force,
                 moment: moment + offset.cross(&force),
             };
-            let shared = pattern.worst(&at(&wrench, pattern.centre()), &outline(joint));
+            let mut at_centre = at(&wrench, pattern.centre());
+            let tipping = if tips { at_centre.moment.x } else { 0.0 };
+            at_centre.moment.x -= tipping;
+            let shared = pattern.worst(&at_centre, &outline);
+            let [about_x, about_y, about_z] = shared.untaken;
             Some(LoadedJoint {
                 load: result.load,
                 wrench,
                 bolts: shared.bolts,
-                untaken: shared.untaken,
+                untaken: [about_x + tipping, about_y, about_z],
             })
         })
         .collect()
@@ -82,13 +101,27 @@ fn at(wrench: &Wrench, [x, y]: [f64; 2]) -> Wrench {
     }
 }
 
-/// Corners of what bears on the face: the plate, or the foot.
-pub(super) fn outline(joint: &Joint) -> Vec<[f64; 2]> {
-    let [x, y] = half_sizes(joint);
-    vec![[x, y], [-x, y], [-x, -y], [x, -y]]
+/// Corners of what bears on the face: the plate, or the foot; on a round tube as far across as it touches.
+fn outline(joint: &Joint, touch: Option<Touch>) -> [[f64; 2]; 4] {
+    let [x, half_width] = half_sizes(joint);
+    let y = match touch {
+        None => half_width,
+        Some(Touch::Saddle) => joint
+            .base
+            .rail()
+            .map_or(half_width, |rail| half_width.min(rail.face_width / 2.0)),
+        Some(Touch::SleeveEnds { rim }) => rim,
+        Some(Touch::Line) => 0.0,
+    };
+    [[x, y], [-x, y], [-x, -y], [x, -y]]
 }
 
-/// Half length along and half width across of what bears on the face \[m\].
+/// Whether all bolts stand on the middle line of the face.
+fn is_row(joint: &Joint) -> bool {
+    joint.pattern.iter().all(|[_, y]| y.abs() < ON_LINE)
+}
+
+/// Half length along and half width across of the plate, or the foot \[m\].
 pub(super) fn half_sizes(joint: &Joint) -> [f64; 2] {
     let plate = joint
         .plate

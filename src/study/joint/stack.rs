@@ -10,7 +10,7 @@ use crate::strength::bolt::resilience::{Head, Hold, Shank};
 use crate::strength::bolt::thermal::Layer as ThermalLayer;
 use crate::strength::polymer::Layer as PolymerLayer;
 
-use super::rail_clamp::squeeze;
+use super::rail_clamp::Squeeze;
 
 /// What a layer is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,6 +23,8 @@ pub enum LayerKind {
     Plate,
     /// Rail between its outer faces, hollow or with a sleeve in it.
     Rail,
+    /// Flange of the sleeve, outside the far wall.
+    Flange,
     /// Solid part.
     Solid,
     /// Layer of polymer in the way of the clamp force.
@@ -38,6 +40,7 @@ impl LayerKind {
             Self::Foot => "bracket foot",
             Self::Plate => "plate",
             Self::Rail => "rail",
+            Self::Flange => "flange",
             Self::Solid => "solid part",
             Self::Polymer => "polymer",
         }
@@ -122,7 +125,7 @@ impl Stack {
             .map_or(thread.head_bearing, |washer| washer.diameter);
         let parts_resilience = parts(model, joint, &layers, bearing, tapped.is_some());
         Self {
-            inner_faces: inner_faces(joint, layers.len(), tapped.is_some()),
+            inner_faces: inner_faces(joint, &layers, tapped.is_some()),
             head_faces: if tapped.is_some() { 1 } else { 2 },
             grip,
             bolt_length,
@@ -189,6 +192,12 @@ fn layers(model: &Model, joint: &Joint) -> Vec<Layer> {
                 |sleeve| Some(sleeve.material.clone()),
             );
             layers.extend(between.map(|material| layer(LayerKind::Rail, base.depth, &material)));
+            if let Some(sleeve) = &joint.sleeve
+                && let Some(flange) = &sleeve.shoulder
+            {
+                let kind = LayerKind::Flange;
+                layers.push(layer(kind, flange.thickness, &sleeve.material));
+            }
             if let Some(plate) = joint.plate.as_ref().filter(|plate| plate.both_sides) {
                 layers.push(layer(LayerKind::Plate, plate.thickness, &plate.material));
             }
@@ -243,7 +252,7 @@ fn parts(model: &Model, joint: &Joint, layers: &[Layer], bearing: f64, tapped: b
         resilience += unit.resilience(fit) * softness / length;
     }
     if let Base::Rail(_) = &joint.base {
-        let walls = squeeze(model, joint).map_or(0.0, |squeeze| squeeze.rate);
+        let walls = Squeeze::of(model, joint).map_or(0.0, |squeeze| squeeze.rate());
         let sleeve = joint.sleeve.as_ref().map(|sleeve| {
             tube_resilience(
                 sleeve.outer,
@@ -283,7 +292,12 @@ pub(super) fn of_polymer(joint: &Joint) -> f64 {
 }
 
 /// Faces inside the stack; the two faces of a rail each touch the sleeve as well.
-fn inner_faces(joint: &Joint, layers: usize, tapped: bool) -> usize {
+fn inner_faces(joint: &Joint, layers: &[Layer], tapped: bool) -> usize {
+    // A flange is one piece with its sleeve.
+    let layers = layers
+        .iter()
+        .filter(|layer| layer.kind != LayerKind::Flange)
+        .count();
     // The last layer lies on the tapped part, which is no layer itself.
     let between = if tapped {
         layers

@@ -79,8 +79,8 @@ fn everything_the_file_says_of_a_joint_is_kept() {
     assert_relative_eq!(stands.weld.fillet.throat, 0.005 / 2.0_f64.sqrt());
     assert_relative_eq!(stands.length, 0.070);
     assert_relative_eq!(stands.width, 0.050);
-    // Washers, foot, polymer, plates and rail: 2 x 2.5 + 8 + 2 + 2 x 6 + 60 mm.
-    assert_relative_eq!(first.grip(), 0.087, max_relative = 1e-12);
+    // Washers, foot, polymer, plates, rail and flange: 2 x 2.5 + 8 + 2 + 2 x 6 + 60 + 4 mm.
+    assert_relative_eq!(first.grip(), 0.091, max_relative = 1e-12);
     let plate = first.plate.as_ref().unwrap();
     assert!(plate.both_sides && !plate.saddle);
     assert_relative_eq!(plate.length, 0.150);

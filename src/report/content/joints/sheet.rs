@@ -6,7 +6,7 @@ use crate::report::content::{Block, Drawing, Line, Plate};
 use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 
-use super::{assembly, bolts, requirements, sizes, squeezed, stack, tightening};
+use super::{assembly, bolts, metals, requirements, sizes, squeezed, stack, tightening};
 
 /// Everything but the name; `place` is the one in `Evaluation::joints`.
 #[must_use]
@@ -40,6 +40,7 @@ pub fn blocks(
     blocks.push(Block::Table(stack::table(result)));
     blocks.push(Block::Lines(squeezed::lines(model, joint, result)));
     blocks.push(Block::Table(bolts::table(model, result)));
+    blocks.push(Block::Table(metals::table(result)));
     blocks.push(Block::List(assembly::notes(joint)));
     blocks
 }

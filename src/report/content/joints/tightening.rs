@@ -10,6 +10,9 @@ use crate::units::{Digits, Shown};
 
 use super::{bolts_in_words, each, force, requirements};
 
+/// Step in which later settling is told \[m\].
+const TEN_MICROMETRES: f64 = 1e-5;
+
 /// Torque, friction, preload and its losses, as they follow from each other.
 #[must_use]
 pub fn lines(
@@ -51,6 +54,7 @@ pub fn lines(
         ),
     ]);
     lines.push(Line::new("lost after that", losses(result)));
+    lines.push(Line::new("if it settles later", settling(joint, result)));
     lines.push(Line::new(
         "clamp force left",
         format!("{} at each bolt", force(preload.clamp())),
@@ -148,6 +152,16 @@ fn losses(result: &JointResult) -> String {
         ));
     }
     text
+}
+
+/// What paint left in the joint costs, or a sleeve whose gap has not closed.
+fn settling(joint: &Joint, result: &JointResult) -> String {
+    let lost = force(result.preload.loss_per_settling * TEN_MICROMETRES);
+    let gap = match &joint.sleeve {
+        Some(sleeve) if sleeve.gap > 0.0 => ", also of a gap of the sleeve that closes only then,",
+        _ => "",
+    };
+    format!("each 10 µm{gap} costs {lost} of each bolt")
 }
 
 fn ratio(value: f64) -> String {

@@ -89,11 +89,6 @@ impl Pieces {
             Base::Rail(base) => base.depth,
             Base::Solid(solid) => solid.thickness,
         };
-        let shoulder = joint
-            .sleeve
-            .as_ref()
-            .and_then(|sleeve| sleeve.shoulder)
-            .map_or(0.0, |shoulder| shoulder.thickness);
         let layers = &result.stack.layers;
         let is_base = |kind: LayerKind| matches!(kind, LayerKind::Rail | LayerKind::Solid);
         let split = layers
@@ -101,7 +96,7 @@ impl Pieces {
             .position(|layer| is_base(layer.kind))
             .unwrap_or(layers.len());
         // From the face of the base up, then from its far side down.
-        let mut high = shoulder;
+        let mut high = 0.0;
         for layer in layers.iter().take(split).rev() {
             built.layer(
                 layer.kind,
@@ -177,7 +172,7 @@ fn bore(joint: &Joint) -> Option<f64> {
     joint.base.rail()?;
     let sleeve = joint.sleeve.as_ref();
     let through = sleeve.filter(|sleeve| sleeve.seat == Seat::Through);
-    Some(through.map_or(joint.bolt.hole, |sleeve| sleeve.outer) / 2.0)
+    Some(through.map_or(joint.bolt.hole, |sleeve| sleeve.hole) / 2.0)
 }
 
 fn is_channel(model: &Model, joint: &Joint) -> bool {
@@ -217,15 +212,17 @@ impl Builder<'_> {
     /// A strip from side to side, or a ring round each bolt, with holes where the bolts cross.
     fn layer(&mut self, kind: LayerKind, material: &str, [low, high]: [f64; 2], half: f64) {
         let hole = self.joint.bolt.hole / 2.0;
-        let pieces: Vec<[f64; 2]> = match (kind, &self.joint.washer) {
-            (LayerKind::Washer, Some(washer)) => self
-                .bolts
-                .iter()
-                .flat_map(|y| {
-                    let outer = washer.diameter / 2.0;
-                    [[y - outer, y - hole], [y + hole, y + outer]]
-                })
-                .collect(),
+        let rings = |[hole, outer]: [f64; 2]| -> Vec<[f64; 2]> {
+            let ring = |y: &f64| [[y - outer, y - hole], [y + hole, y + outer]];
+            self.bolts.iter().flat_map(ring).collect()
+        };
+        let sleeve = self.joint.sleeve.as_ref();
+        let flange = sleeve.and_then(|sleeve| Some((sleeve, sleeve.shoulder?)));
+        let pieces: Vec<[f64; 2]> = match (kind, &self.joint.washer, flange) {
+            (LayerKind::Washer, Some(washer), _) => rings([hole, washer.diameter / 2.0]),
+            (LayerKind::Flange, _, Some((sleeve, flange))) => {
+                rings([sleeve.inner / 2.0, flange.diameter / 2.0])
+            }
             _ => between_holes(self.bolts, hole, half),
         };
         let end = pieces.iter().map(|piece| piece[0]).reduce(f64::min);
@@ -302,7 +299,7 @@ impl Builder<'_> {
         }
     }
 
-    /// The sleeves and their flanges; returns where they should end.
+    /// The sleeves without their flanges, which are layers; returns where they should end.
     fn sleeve(&mut self) -> f64 {
         let (Some(sleeve), Base::Rail(base)) = (&self.joint.sleeve, &self.joint.base) else {
             return 0.0;
@@ -317,13 +314,6 @@ impl Builder<'_> {
             for side in [-1.0, 1.0] {
                 let ring = block([y + side * inner, low], [y + side * outer, high]);
                 self.push(vec![ring], &name, None);
-                if let Some(shoulder) = &sleeve.shoulder {
-                    let flange = block(
-                        [y + side * inner, 0.0],
-                        [y + side * shoulder.diameter / 2.0, shoulder.thickness],
-                    );
-                    self.push(vec![flange], &name, None);
-                }
             }
         }
         low

@@ -66,7 +66,7 @@ fn plies<'a>(case: &Case<'a>) -> Vec<Ply<'a>> {
             // A sleeve that goes through the wall bears on it in place of the bolt.
             let sleeve = joint.sleeve.as_ref();
             let pair = match sleeve.filter(|sleeve| sleeve.seat == Seat::Through) {
-                Some(sleeve) => [sleeve.outer; 2],
+                Some(sleeve) => [sleeve.outer, sleeve.hole],
                 None => [pin, hole],
             };
             let far = 2.0 * USUAL_EDGE * pair[1];

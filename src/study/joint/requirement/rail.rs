@@ -1,7 +1,8 @@
 //! What a hollow rail must stand: the clamp force on its walls, and the reaction of the mount itself.
 
-use super::{Case, Governing, Requirement, worst};
-use crate::model::joint::{Joint, Plate, Seat};
+use super::sleeve_weld::{WALLS, beside_weld};
+use super::{Case, Governing, Requirement, round_rail, worst};
+use crate::model::joint::{Joint, Plate};
 use crate::model::material::Material;
 use crate::spatial::Wrench;
 use crate::strength::bolt::resistance::SAFETY;
@@ -13,7 +14,9 @@ use crate::strength::rail::side_wall::{self, Loading};
 use crate::strength::rail::{BoxRail, Patch};
 use crate::study::check::Sense;
 use crate::study::joint::LoadedJoint;
-use crate::study::joint::rail_clamp::{RailClamp, beam, box_rail, nut_patch, stands_on_side_walls};
+use crate::study::joint::rail_clamp::{
+    RailClamp, beam, box_rail, far_plate, far_press, stands_on_side_walls, wall_hole,
+};
 use crate::study::joint::sharing::half_sizes;
 use crate::units::Shown;
 
@@ -38,6 +41,7 @@ pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
             .iter()
             .flat_map(|hollow| local_loads(case, rail, hollow, material)),
     );
+    found.extend(round_rail::requirements(case, rail, material));
     found.extend(pull_through(case, hollow.as_ref(), material));
     found
 }
@@ -135,8 +139,7 @@ fn plate_bending(case: &Case<'_>, rail: &RailClamp, hollow: &BoxRail) -> Option<
         .as_ref()
         .filter(|plate| stands_on_side_walls(plate, hollow))?;
     let strip = beam(plate, hollow, joint.pattern.len());
-    let rate = strip.stiffness(plate.material.youngs_modulus);
-    let on_plate = rail.walls * rate / (rate + 2.0 * rail.squeeze_rate);
+    let on_plate = rail.walls * rail.plate_share?;
     let sleeved = rail.sleeve.is_some_and(|share| share.carries);
     Some(Requirement {
         id: "plate-bending",
@@ -234,7 +237,7 @@ fn push_strength(
     face::strength(hollow, &patch, material.yield_strength, 1.0).force
 }
 
-/// What holds the bolts when they are pulled out of the rail: the nut, its washer or a shoulder on the far wall.
+/// What holds the bolts when they are pulled out of the rail: the nut, its washer or a flange on the far wall; a sleeve that is welded in holds on both walls.
 fn pull_through(
     case: &Case<'_>,
     hollow: Option<&BoxRail>,
@@ -242,38 +245,46 @@ fn pull_through(
 ) -> Option<Requirement> {
     let joint = case.joint;
     let base = joint.base.rail()?;
-    if joint.plate.as_ref().is_some_and(|plate| plate.both_sides) {
+    if far_plate(joint).is_some() {
         return None;
     }
-    let sleeve = joint.sleeve.as_ref();
-    if sleeve.is_some_and(|sleeve| sleeve.weld.is_some()) {
-        return None;
-    }
-    let wall_hole = sleeve
-        .filter(|sleeve| sleeve.seat == Seat::Through)
-        .map_or(joint.bolt.hole, |sleeve| sleeve.outer);
-    let shoulder = sleeve.and_then(|sleeve| sleeve.shoulder);
-    let held = shoulder.map_or(nut_patch(joint), |shoulder| {
-        shoulder.diameter.max(nut_patch(joint))
-    });
-    let limit = if held <= wall_hole {
+    let welded = joint.sleeve.as_ref().filter(|sleeve| sleeve.weld.is_some());
+    let hole = wall_hole(joint);
+    let (held, on, walls, [yields, tears]) = match welded {
+        Some(sleeve) => (
+            sleeve.outer,
+            "the weld of a sleeve on both walls".to_owned(),
+            WALLS,
+            beside_weld(material),
+        ),
+        None => (
+            far_press(joint),
+            format!("the far wall with a hole of {:.1} mm", hole * 1e3),
+            1.0,
+            [material.yield_strength, material.tensile_strength],
+        ),
+    };
+    let limit = if welded.is_none() && held <= hole {
         0.0
     } else {
-        let punched = punching::round(held, base.wall, material.tensile_strength) / SAFETY;
+        let punched = punching::round(held, base.wall, tears) / SAFETY;
         let patch = Patch {
             length: held,
             width: held.min(base.face_width),
         };
         let folded = hollow.map_or(f64::INFINITY, |hollow| {
-            face::strength(hollow, &patch, material.yield_strength, LOOSE_WASHER).force
-                / joint.factors.yields
+            face::strength(hollow, &patch, yields, LOOSE_WASHER).force / joint.factors.yields
         });
-        punched.min(folded)
+        walls * punched.min(folded)
     };
     let Governing { load, value, each } = worst(case.lasting(), LoadedJoint::most_pulled)?;
     Some(Requirement {
         id: "pull-through",
-        title: "pull of a bolt on the far wall of the rail".to_owned(),
+        title: match welded {
+            Some(_) => "pull of a bolt on the walls around its welded sleeve",
+            None => "pull of a bolt on the far wall of the rail",
+        }
+        .to_owned(),
         load: Some(load),
         each,
         value: value.max(0.0),
@@ -282,10 +293,9 @@ fn pull_through(
         unit: Shown::Newton,
         advisory: false,
         basis: format!(
-            "punching over {SAFETY} and face mechanism over {} under {:.1} mm on a hole of {:.1} mm (EN 1993-1-8, tables 3.4 and 7.11, from memory)",
+            "punching over {SAFETY} and face mechanism over {}, {:.1} mm wide, {on} (EN 1993-1-8, tables 3.4 and 7.11, from memory)",
             joint.factors.yields,
             held * 1e3,
-            wall_hole * 1e3
         ),
         cure: "a plate on both faces, a wide washer, a sleeve with a shoulder on the far wall",
     })

@@ -1,6 +1,6 @@
 //! What a sleeve must stand, and how well it must fit.
 
-use super::{Case, Requirement};
+use super::{Case, Requirement, shoulder, sleeve_weld};
 use crate::model::joint::{Joint, Seat, Sleeve};
 use crate::strength::column::Curve;
 use crate::strength::sleeve::Sleeve as Tube;
@@ -25,6 +25,8 @@ pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
     let mut found = vec![strength(case, sleeve, &tube, force)];
     found.extend(seat(case, sleeve, force / tube.area()));
     found.extend(share.map(|share| fit(sleeve, &share)));
+    found.extend(shoulder::requirement(case, sleeve));
+    found.extend(sleeve_weld::requirement(case, sleeve));
     found
 }
 

@@ -13,7 +13,6 @@ use crate::model::rail::Profile;
 pub(in crate::study::joint) fn unjudged(model: &Model, joint: &Joint) -> Vec<Unjudged> {
     [
         spacer(model, joint),
-        round_wall(model, joint),
         fatigue(joint),
         creep(joint),
         weld(model, joint),
@@ -31,16 +30,6 @@ fn spacer(model: &Model, joint: &Joint) -> Option<Unjudged> {
         title: "what holds the flanges of the channel apart",
         reason: "nothing holds the flanges of an open channel apart; the joint is computed as if filled by a rigid spacer block",
         cure: "fit a spacer block between the flanges, as long as the plate and as high as the inside of the channel",
-    })
-}
-
-fn round_wall(model: &Model, joint: &Joint) -> Option<Unjudged> {
-    let rail = model.rails.get(joint.base.rail()?.rail)?;
-    matches!(rail.profile, Profile::Round { .. }).then_some(Unjudged {
-        id: "local",
-        title: "mount reaction as a load of the foot on the wall of the tube",
-        reason: "what a foot does to the wall of a round tube is computed for the clamp force only",
-        cure: "a saddle plate around a third of the tube, or a look by an engineer",
     })
 }
 

@@ -149,7 +149,7 @@ pub(super) fn beside(material: &Material) -> [f64; 2] {
 }
 
 /// Stress that the throat bears between filler and metal beside it \[Pa\].
-fn strength(filler: Filler, material: &Material) -> f64 {
+pub(super) fn strength(filler: Filler, material: &Material) -> f64 {
     let [_, softened] = beside(material);
     let row = FILLERS
         .iter()

@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 use super::layout::spread;
 use crate::model::Model;
 use crate::model::fastener::{Grade, Metal, Thread};
+use crate::model::joint::plate::usual_side;
 use crate::model::joint::sleeve::GAP;
 use crate::model::joint::{Bolt, Choices, Joint, PolymerRole, Seat, Sleeve};
 use crate::model::material::Material;
@@ -155,6 +156,24 @@ fn made(
         ..joint.bolt.clone()
     };
     sized.pattern = spread(&joint.pattern, count)?;
+    let usual = [0, 1].map(|axis| {
+        let far = |far: f64, place: &[f64; 2]| far.max(place[axis].abs());
+        usual_side(sized.pattern.iter().fold(0.0, far), thread.nominal)
+    });
+    if let Some(foot) = &mut sized.foot {
+        follow(
+            foot.follows_bolts,
+            [&mut foot.length, &mut foot.width],
+            usual,
+        );
+    }
+    if let Some(plate) = &mut sized.plate {
+        follow(
+            plate.follows_bolts,
+            [&mut plate.length, &mut plate.width],
+            usual,
+        );
+    }
     if let Some(washer) = &mut sized.washer {
         // A washer keeps its size relative to the head.
         washer.diameter *= thread.head_bearing / joint.bolt.thread.head_bearing;
@@ -173,6 +192,15 @@ fn made(
         own.thickness = thickness;
     }
     fits(&sized).then_some(sized)
+}
+
+/// Sides that are usual for the bolts become those of the bolts tried.
+fn follow(follows: [bool; 2], sides: [&mut f64; 2], usual: [f64; 2]) {
+    for ((follows, side), usual) in follows.into_iter().zip(sides).zip(usual) {
+        if follows {
+            *side = usual;
+        }
+    }
 }
 
 fn sleeve_of(joint: &Joint, outer: f64, thread: &Thread) -> Option<Sleeve> {
