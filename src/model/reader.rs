@@ -13,6 +13,7 @@ mod bound;
 mod group;
 mod list;
 mod names;
+mod quantity;
 mod sink;
 mod span;
 mod value;

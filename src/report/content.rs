@@ -11,6 +11,7 @@ pub mod axes;
 pub mod cautions;
 pub mod checks;
 pub mod clearances;
+mod comparison;
 pub mod deflections;
 pub mod finding;
 pub mod frequencies;

@@ -6,7 +6,7 @@ use crate::spatial::{Mat3, Mat6, Vec3, Vec6, add_spring, blocks, stack};
 use nalgebra::DMatrix;
 
 use super::equilibrium::StaticEquilibrium;
-use super::mount_response::FluidRate;
+use super::mount_response::vibration::FluidRate;
 use super::supported::{Supported, add_turning};
 
 /// Energy share above which one coordinate names a mode.

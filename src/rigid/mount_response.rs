@@ -1,12 +1,12 @@
 //! One mount: an isolator in series with what holds it, bonded in place or swinging as a rod.
 
+pub(super) mod vibration;
+
 use nalgebra::UnitQuaternion;
 
-use crate::model::isolator::{Amplitude, Isolator, IsolatorState, Vibration};
+use crate::model::isolator::{Isolator, IsolatorState};
 use crate::model::mount::Mount;
-use crate::numeric::{
-    NumericError, inverse3, inverse3_complex, require_finite, solve3, symmetric_eigen3,
-};
+use crate::numeric::{NumericError, inverse3, require_finite, solve3, symmetric_eigen3};
 use crate::spatial::{Mat3, Vec3};
 
 use super::rod::Chord;
@@ -83,23 +83,6 @@ pub struct MountAction {
     pub swing: Mat3,
     /// Moment on the powertrain and its rates.
     pub twist: Twist,
-}
-
-/// Dynamic rate of a mount with a fluid, in mount axes [N/m].
-#[derive(Debug, Clone, Copy)]
-pub(super) struct FluidRate {
-    /// Of the mount while the fluid is held.
-    pub(super) mount: Mat3,
-    pub(super) mount_loss: Mat3,
-    /// Force on the mount for a motion of the fluid.
-    pub(super) coupling: Vec3,
-    pub(super) coupling_loss: Vec3,
-    /// Of the fluid while the mount is held.
-    pub(super) fluid: f64,
-    pub(super) fluid_loss: f64,
-    /// Mass \[kg\] and damping [N s/m] of the fluid.
-    pub(super) mass: f64,
-    pub(super) damping: f64,
 }
 
 /// Why a mount gives no force at a deflection.
@@ -304,81 +287,6 @@ impl HeldMount<'_> {
             energy: isolator.point.energy + force.dot(&(self.compliance * force)) / 2.0,
             isolator,
         })
-    }
-
-    /// Storage and loss part of the assembled rate in vibration [N/m, mount axes] about a deflection.
-    ///
-    /// # Equation
-    ///   k* = k_dyn (I + C k_dyn)⁻¹ with the complex dynamic rate k_dyn of the isolator
-    ///
-    /// # Source
-    /// Derived as for [`Self::respond`]. Dynamic ratio and loss factor belong to
-    /// the law alone, so bracket, chassis and stops lower the loss of the mount.
-    ///
-    /// # Errors
-    /// [`NumericError`].
-    pub fn dynamic_rate(
-        &self,
-        isolator: &IsolatorState,
-        vibration: &Vibration,
-    ) -> Result<(Mat3, Mat3), NumericError> {
-        let (storage, loss) = self.isolator.dynamic_rate(isolator, vibration);
-        if !self.is_flexible() {
-            return Ok((storage, loss));
-        }
-        let (re, im) = inverse3_complex(
-            &(Mat3::identity() + self.compliance * storage),
-            &(self.compliance * loss),
-        )?;
-        let joined = (storage * re - loss * im, storage * im + loss * re);
-        Ok((
-            (joined.0 + joined.0.transpose()) * 0.5,
-            (joined.1 + joined.1.transpose()) * 0.5,
-        ))
-    }
-
-    /// Dynamic rate with the fluid as a coordinate of its own; `None` without a fluid.
-    ///
-    /// # Equation
-    ///   S = (I + C k)⁻¹,   K_dd = k S,   K_dq = −k₁ Sᵀ w,   K_qq = k₁ + k₂ − k₁² w' C Sᵀ w
-    ///
-    ///   k       complex rate while the fluid is held, upper chamber k₁ included  [N/m]
-    ///   C       `compliance`                                                     [m/N]
-    ///   k₁, k₂  upper and lower chamber                                          [N/m]
-    ///
-    /// # Source
-    /// Derived: the upper chamber lies between isolator and fluid, the lower one
-    /// between fluid and chassis; the isolator's own deflection is eliminated.
-    ///
-    /// # Errors
-    /// [`NumericError`].
-    pub(super) fn rate_with_fluid(
-        &self,
-        isolator: &IsolatorState,
-        amplitude: Amplitude,
-    ) -> Result<Option<FluidRate>, NumericError> {
-        let Some(fluid) = &self.isolator.dynamics.fluid else {
-            return Ok(None);
-        };
-        let (storage, loss) = self.isolator.rate_with_fluid_held(isolator, amplitude);
-        let (re, im) = inverse3_complex(
-            &(Mat3::identity() + self.compliance * storage),
-            &(self.compliance * loss),
-        )?;
-        let w = Vec3::z();
-        let (across, lost) = (re.tr_mul(&w), im.tr_mul(&w));
-        let square = fluid.upper * fluid.upper;
-        let joined = (storage * re - loss * im, storage * im + loss * re);
-        Ok(Some(FluidRate {
-            mount: (joined.0 + joined.0.transpose()) * 0.5,
-            mount_loss: (joined.1 + joined.1.transpose()) * 0.5,
-            coupling: across * -fluid.upper,
-            coupling_loss: lost * -fluid.upper,
-            fluid: fluid.upper + fluid.lower - square * w.dot(&(self.compliance * across)),
-            fluid_loss: -square * w.dot(&(self.compliance * lost)),
-            mass: fluid.mass,
-            damping: fluid.damping,
-        }))
     }
 
     fn is_flexible(&self) -> bool {

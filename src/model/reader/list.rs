@@ -3,7 +3,8 @@
 use toml::Spanned;
 use toml::de::DeValue;
 
-use super::value::{example, number_of};
+use super::quantity::example;
+use super::value::number_of;
 use super::{Bound, Section};
 use crate::diagnostic::Code;
 use crate::units::Quantity;

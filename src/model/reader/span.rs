@@ -5,7 +5,7 @@ use std::ops::Range;
 use toml::Spanned;
 use toml::de::DeValue;
 
-use super::value::example;
+use super::quantity::example;
 use super::{Bound, Section};
 use crate::diagnostic::Code;
 use crate::units::Quantity;

@@ -3,9 +3,9 @@
 use crate::model::Model;
 use crate::study::check::Check;
 use crate::study::evaluate::Evaluation;
-use crate::units::Shown;
 
-use super::finding::{Finding, side};
+use super::comparison::{self, Comparison};
+use super::finding::Finding;
 use super::table::{Cell, Column, Group, Row, Table};
 use super::{Block, Section, names};
 
@@ -45,20 +45,13 @@ pub fn all(model: &Model, evaluation: &Evaluation) -> Vec<Finding> {
 /// One row a check, the worst first.
 #[must_use]
 pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
+    let mut columns = comparison::columns();
+    columns.push(Column::text("note", "note"));
     Table {
         id: "checks",
         about: "Each check, the worst first, with the load case that governs it.".to_owned(),
         item: "check",
-        columns: vec![
-            Column::text("verdict", "verdict"),
-            Column::words("load case"),
-            Column::number("value", "value", Shown::Number),
-            Column::text("sense", "limit is"),
-            Column::number("limit", "limit", Shown::Number),
-            Column::number("utilisation", "limit used", Shown::Percent),
-            Column::text("basis", "where the limit comes from"),
-            Column::text("note", "note"),
-        ],
+        columns,
         groups: vec![Group::plain(
             evaluation
                 .checks
@@ -71,20 +64,9 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
 }
 
 fn row(check: &Check, model: &Model) -> Row {
-    let load = check.load.map(|load| names::load(model, load).to_owned());
-    let [value, limit] = Cell::compared(check.value, check.limit, check.unit);
-    Row {
-        item: check.title.clone(),
-        cells: vec![
-            Cell::Verdict(check.verdict),
-            load.clone().map_or(Cell::Empty, Cell::Text),
-            value,
-            check.limit.map_or(Cell::Empty, |_| Cell::Text(side(check))),
-            limit,
-            Cell::maybe(check.utilisation),
-            Cell::Text(check.basis.clone()),
-            check.note.clone().map_or(Cell::Empty, Cell::Text),
-        ],
-        load,
-    }
+    let load = check.load.map(|load| names::load(model, load));
+    let mut row = Comparison::of_check(check, load).row(&check.title);
+    let note = check.note.clone();
+    row.cells.push(note.map_or(Cell::Empty, Cell::Text));
+    row
 }

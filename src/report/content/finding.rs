@@ -5,6 +5,7 @@ use crate::study::check::{Check, Verdict};
 use crate::study::evaluate::Evaluation;
 use crate::units::Digits;
 
+use super::comparison::side;
 use super::{names, quantity};
 
 /// A check as people read it.
@@ -43,7 +44,7 @@ impl Finding {
                 Some(scatter) => format!("{value}, give or take {scatter}"),
                 None => value,
             }),
-            limit: limit.map(|limit| format!("{} {limit}", side(check))),
+            limit: limit.map(|limit| format!("{} {limit}", side(check.sense, check.advisory))),
             used: check
                 .utilisation
                 .filter(|u| u.is_finite())
@@ -72,17 +73,6 @@ pub fn count(evaluation: &Evaluation, verdict: Verdict) -> usize {
         .iter()
         .filter(|check| check.verdict == verdict)
         .count()
-}
-
-/// Words before a limit. A rule of good practice only advises.
-#[must_use]
-pub fn side(check: &Check) -> String {
-    let words = check.sense.words();
-    if check.advisory {
-        format!("advised {words}")
-    } else {
-        words.to_owned()
-    }
 }
 
 /// Value, its scatter and limit where they are known, with digits that suit each other.

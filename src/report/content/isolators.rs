@@ -4,6 +4,7 @@ pub mod bounds;
 pub mod curve;
 pub mod curve_table;
 pub mod rates;
+pub mod reach;
 pub mod sheet;
 
 use crate::model::Model;

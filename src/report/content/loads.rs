@@ -86,26 +86,26 @@ fn row(model: &Model, load: &LoadCase, result: &LoadResult) -> Row {
         }
         Err(failure) => format!("No loaded position: {failure}"),
     };
+    let cells = vec![
+        Cell::Text(load.class.word().to_owned()),
+        Cell::Text(
+            match load.origin {
+                LoadOrigin::AtRest => "always there",
+                LoadOrigin::File => "your file",
+                LoadOrigin::Usual => "usual set",
+            }
+            .to_owned(),
+        ),
+        along(0),
+        along(1),
+        along(2),
+        Cell::maybe(result.torque.map(|torque| torque.delivered)),
+        Cell::Text(made_of(model, load, result)),
+        Cell::Text(outcome),
+    ];
     Row {
-        item: load.name.clone(),
         load: Some(load.name.clone()),
-        cells: vec![
-            Cell::Text(load.class.word().to_owned()),
-            Cell::Text(
-                match load.origin {
-                    LoadOrigin::AtRest => "always there",
-                    LoadOrigin::File => "your file",
-                    LoadOrigin::Usual => "usual set",
-                }
-                .to_owned(),
-            ),
-            along(0),
-            along(1),
-            along(2),
-            Cell::maybe(result.torque.map(|torque| torque.delivered)),
-            Cell::Text(made_of(model, load, result)),
-            Cell::Text(outcome),
-        ],
+        ..Row::new(&load.name, cells)
     }
 }
 

@@ -39,6 +39,19 @@ pub struct Column {
     pub digits: Option<Digits>,
     /// On which side its cells stand.
     pub align: Align,
+    /// Where people find it.
+    pub stands: Stands,
+}
+
+/// Where people find a column.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stands {
+    /// Beside the others.
+    Beside,
+    /// Beside the others where a row has room for sentences, else as a list below the table.
+    Below,
+    /// Nowhere: other columns say it in fewer words, and it is there for programs.
+    Nowhere,
 }
 
 /// Side of a column.
@@ -66,6 +79,8 @@ pub struct Group {
 pub struct Row {
     /// Name of the row.
     pub item: String,
+    /// A shorter one for a narrow page, which tells the whole one elsewhere.
+    pub brief: Option<&'static str>,
     /// Load case of this row alone, in a table without groups.
     pub load: Option<String>,
     /// One cell a column.
@@ -97,6 +112,7 @@ impl Column {
             unit,
             digits: None,
             align: Align::Number,
+            stands: Stands::Beside,
         }
     }
 
@@ -109,6 +125,7 @@ impl Column {
             unit: Shown::Number,
             digits: None,
             align: Align::Text,
+            stands: Stands::Beside,
         }
     }
 
@@ -119,6 +136,20 @@ impl Column {
             key: None,
             ..Self::text("", head)
         }
+    }
+
+    /// Of sentences too long for a cell of a narrow page.
+    #[must_use]
+    pub fn below(mut self) -> Self {
+        self.stands = Stands::Below;
+        self
+    }
+
+    /// Not shown to people.
+    #[must_use]
+    pub fn for_programs(mut self) -> Self {
+        self.stands = Stands::Nowhere;
+        self
     }
 
     /// With a number of digits other than usual for the unit.
@@ -181,6 +212,7 @@ impl Row {
     pub fn new(item: impl Into<String>, cells: Vec<Cell>) -> Self {
         Self {
             item: item.into(),
+            brief: None,
             load: None,
             cells,
         }

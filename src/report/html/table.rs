@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use crate::report::content::table::{Align, Cell, Column, Group, Row, Table};
+use crate::report::content::table::{Align, Cell, Column, Group, Row, Stands, Table};
 
 use super::blocks::{inline, verdict};
 
@@ -33,13 +33,13 @@ pub(super) fn table(table: &Table, earlier: usize) -> Markup {
 }
 
 fn whole(table: &Table, about: &str) -> Markup {
-    let all = table.columns.len() + 1;
+    let all = shown(&table.columns).count() + 1;
     html! {
         div.scroll tabindex="0" role="region" aria-labelledby=(about) {
             table aria-labelledby=(about) {
                 thead { tr {
                     th scope="col" { (table.item) }
-                    @for column in &table.columns {
+                    @for (_, column) in shown(&table.columns) {
                         th scope="col" class=[side(column)] {
                             (column.head)
                             @if !column.unit.symbol().is_empty() { span.unit { " " (column.unit.symbol()) } }
@@ -71,8 +71,8 @@ fn row(row: &Row, columns: &[Column]) -> Markup {
     html! {
         tr {
             th scope="row" { bdi { (row.item) } }
-            @for (column, cell) in columns.iter().zip(&row.cells) {
-                td class=[side(column)] { (self::cell(cell, column)) }
+            @for (place, column) in shown(columns) {
+                td class=[side(column)] { (cell(row.cells.get(place).unwrap_or(&Cell::Empty), column)) }
             }
         }
     }
@@ -86,6 +86,12 @@ fn cell(cell: &Cell, column: &Column) -> Markup {
             other => (inline(&other.shown(column))),
         }
     }
+}
+
+/// Columns for people, with their places.
+fn shown(columns: &[Column]) -> impl Iterator<Item = (usize, &Column)> {
+    let columns = columns.iter().enumerate();
+    columns.filter(|(_, column)| column.stands != Stands::Nowhere)
 }
 
 /// Class of a column of numbers; words keep the side of the page.

@@ -1,24 +1,25 @@
 //! Bolted joints, in the results document, and one of them in a document of its own.
 
 mod metals;
+mod rail;
 mod sizes;
 
 use serde::Serialize;
 
 use crate::model::Model;
-use crate::model::joint::{Joint, Sleeve};
+use crate::model::joint::Joint;
 use crate::report::content::joints::each;
 use crate::report::content::joints::requirements::{self, Judged};
 use crate::report::content::{names, quantity};
 use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
-use crate::study::joint::rail_clamp::{RailClamp, SleeveShare};
 use crate::study::joint::sharing::LoadedJoint;
 
 use super::checks::{CheckOut, ComparedOut};
 use super::loads::WrenchOut;
 use super::{FORMAT, TOOL, finite, written};
 use metals::MetalPairOut;
+use rail::{RailOut, SleeveOut};
 use sizes::SizingOut;
 
 /// One joint over all load cases. Forces are those of one bolt unless the name says otherwise.
@@ -137,47 +138,6 @@ struct ForceOut {
     axial_n: f64,
     /// Along x and y of the joint face.
     shear_n: [f64; 2],
-}
-
-#[derive(Serialize)]
-struct SleeveOut {
-    outer_m: f64,
-    inner_m: f64,
-    length_m: f64,
-    /// Below zero when it stands proud.
-    gap_m: f64,
-    allowed_gap_m: Option<f64>,
-    is_proud: bool,
-    /// Whether the most preload closes its gap; else the walls carry all.
-    carries: bool,
-    /// At the most preload.
-    force_n: f64,
-    stress_pa: f64,
-    /// In the walls before it carries.
-    gap_force_n: f64,
-}
-
-#[derive(Serialize)]
-struct RailOut {
-    squeeze_rate_n_per_m: f64,
-    /// Walls and the plates on them, against which a gap closes.
-    closing_rate_n_per_m: f64,
-    effective_length_m: f64,
-    /// Whether that length was fitted to such sizes.
-    is_within_range: bool,
-    first_yield_n: f64,
-    plastic_n: f64,
-    /// One face; `null` for a round rail.
-    face_mechanism_n: Option<f64>,
-    punching_n: f64,
-    /// `null` where no plate stands on them.
-    side_walls_n: Option<f64>,
-    /// In the walls, and the plates that stand on them, at the most preload.
-    wall_force_n: f64,
-    /// Share of that which the worse face bends under.
-    face_share: f64,
-    /// Least that presses bracket or plate on the rail, after all losses.
-    gripped_n: f64,
 }
 
 #[derive(Serialize)]
@@ -348,42 +308,6 @@ impl<'a> LoadedOut<'a> {
                 })
                 .collect(),
             untaken_nm: loaded.untaken,
-        }
-    }
-}
-
-impl SleeveOut {
-    fn of(sleeve: &Sleeve, share: &SleeveShare) -> Self {
-        Self {
-            outer_m: sleeve.outer,
-            inner_m: sleeve.inner,
-            length_m: sleeve.length,
-            gap_m: sleeve.gap,
-            allowed_gap_m: finite(share.allowed_gap),
-            is_proud: share.is_proud,
-            carries: share.carries,
-            force_n: share.force,
-            stress_pa: share.stress,
-            gap_force_n: share.gap_force,
-        }
-    }
-}
-
-impl RailOut {
-    fn of(clamp: &RailClamp) -> Self {
-        Self {
-            squeeze_rate_n_per_m: clamp.squeeze_rate,
-            closing_rate_n_per_m: clamp.closing_rate,
-            effective_length_m: clamp.effective_length,
-            is_within_range: clamp.is_within_range,
-            first_yield_n: clamp.first_yield,
-            plastic_n: clamp.plastic,
-            face_mechanism_n: clamp.face,
-            punching_n: clamp.punching,
-            side_walls_n: clamp.side_walls,
-            wall_force_n: clamp.walls,
-            face_share: clamp.face_share,
-            gripped_n: clamp.gripped,
         }
     }
 }

@@ -1,8 +1,11 @@
 //! A table as text: head, rule, columns with their decimal points lined up.
 //!
-//! A table wider than the page is split into several that repeat the names of the rows.
+//! A table wider than the page has its columns of words narrowed, or is split
+//! into several that repeat the names of the rows, whichever takes fewer lines.
 
-use crate::report::content::table::{Align, Cell, Column, Group, Table};
+mod narrow;
+
+use crate::report::content::table::{Align, Cell, Column, Group, Stands, Table};
 use crate::study::check::Verdict;
 
 use super::layout::{visible, wrap};
@@ -20,7 +23,8 @@ const WORDS: usize = 18;
 /// Stands where there is nothing to say, so that a line splits into as many fields as its head.
 const NOTHING: &str = "-";
 
-/// A cell ready to be set: a number is split at its decimal point.
+/// A cell ready to be set: a number is split where it lines up with others.
+#[derive(Clone)]
 struct Piece {
     before: String,
     after: String,
@@ -28,7 +32,11 @@ struct Piece {
 }
 
 /// A column ready to be set.
+#[derive(Clone)]
 struct Strip {
+    title: String,
+    unit: String,
+    /// Title and unit in lines.
     head: Vec<String>,
     align: Align,
     /// One piece a row, groups one after another.
@@ -37,20 +45,21 @@ struct Strip {
     after: usize,
     width: usize,
     natural: usize,
+    /// No narrower than its longest word.
+    least: usize,
 }
 
 pub(super) fn lines(table: &Table, style: Style) -> Vec<String> {
     let mut lines = wrap(&table.about, WIDTH);
-    let names = name_strip(table);
-    let strips = (0..table.columns.len())
-        .filter_map(|place| strip(table, place))
-        .collect();
-    for mut part in parts(strips, names.width) {
-        part.insert(0, name_strip(table));
-        widen(&mut part);
+    for part in blocks(table) {
         lines.push(String::new());
         lines.extend(head(&part));
         lines.extend(body(&part, &table.groups, style));
+    }
+    for (place, column) in table.columns.iter().enumerate() {
+        if column.stands == Stands::Below {
+            lines.extend(below(table, place, column));
+        }
     }
     if let Some(note) = &table.note {
         lines.push(String::new());
@@ -59,10 +68,50 @@ pub(super) fn lines(table: &Table, style: Style) -> Vec<String> {
     lines
 }
 
+/// The columns of each block, that of the names first.
+fn blocks(table: &Table) -> Vec<Vec<Strip>> {
+    let columns = table.columns.iter().enumerate();
+    let beside = columns.filter(|(_, column)| column.stands == Stands::Beside);
+    let strips: Vec<Strip> = beside
+        .filter_map(|(place, _)| strip(table, place))
+        .collect();
+    let names = name_strip(table);
+    let mut whole = vec![names.clone()];
+    whole.extend(strips.iter().cloned());
+    let mut split = parts(strips, names.width);
+    for part in &mut split {
+        part.insert(0, names.clone());
+        widen(part);
+    }
+    if split.len() > 1
+        && let Some(one) = narrow::to_page(whole)
+        && narrow::height(&one) <= split.iter().map(|part| narrow::height(part)).sum()
+    {
+        return vec![one];
+    }
+    split
+}
+
+/// Sentences of one column, a line a row.
+fn below(table: &Table, place: usize, column: &Column) -> Vec<String> {
+    let mut head = column.head.to_owned();
+    if let Some(first) = head.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    let mut lines = vec![String::new(), format!("{head}, in the same order:")];
+    for row in rows(table) {
+        if let Some(cell) = row.cells.get(place).filter(|cell| **cell != Cell::Empty) {
+            let text = format!("{}: {}", row.item, cell.shown(column));
+            lines.extend(super::indented("- ", 2, &text, WIDTH));
+        }
+    }
+    lines
+}
+
 fn name_strip(table: &Table) -> Strip {
     let pieces = rows(table)
         .map(|row| Piece {
-            before: visible(&row.item),
+            before: visible(row.brief.unwrap_or(&row.item)),
             after: String::new(),
             verdict: None,
         })
@@ -94,8 +143,14 @@ fn piece(column: &Column, cell: &Cell) -> Piece {
         Cell::Empty => NOTHING.to_owned(),
         other => visible(&other.shown(column)),
     };
-    let (before, after) = match (cell, shown.find(|c: char| c != '-' && !c.is_ascii_digit())) {
-        (Cell::Number(_) | Cell::Quantity(..), Some(at)) if at > 0 => {
+    // Numbers of one unit line up at their points, those of different units where the unit begins.
+    let end = match cell {
+        Cell::Number(_) => shown.find(|c: char| c != '-' && !c.is_ascii_digit()),
+        Cell::Quantity(..) => shown.find(' '),
+        _ => None,
+    };
+    let (before, after) = match end {
+        Some(at) if at > 0 => {
             let (before, after) = shown.split_at(at);
             (before.to_owned(), after.to_owned())
         }
@@ -128,19 +183,40 @@ impl Strip {
             Align::Text => natural.min(most.max(least)),
             Align::Number => natural,
         };
-        let mut head = wrap(head, width);
-        if !unit.is_empty() {
-            head.push(unit);
-        }
-        Self {
-            head,
+        let words = pieces
+            .iter()
+            .flat_map(|piece| piece.before.split_whitespace());
+        let mut strip = Self {
+            title: head.to_owned(),
+            unit,
+            head: Vec::new(),
             align,
+            least: words.map(chars).max().unwrap_or(0).max(least),
             pieces,
             before,
             after,
             width,
             natural,
+        };
+        strip.set_width(width);
+        strip
+    }
+
+    fn set_width(&mut self, width: usize) {
+        self.width = width;
+        self.head = wrap(&self.title, width);
+        if !self.unit.is_empty() {
+            self.head.push(self.unit.clone());
         }
+    }
+
+    /// Lines of each cell with another width.
+    fn heights(&self, width: usize) -> Vec<usize> {
+        let lines = |piece: &Piece| match self.align {
+            Align::Text => wrap(&piece.before, width).len(),
+            Align::Number => 1,
+        };
+        self.pieces.iter().map(lines).collect()
     }
 
     /// Lines of one cell, each as wide as the column.

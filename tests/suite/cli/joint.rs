@@ -70,6 +70,35 @@ fn a_joint_is_written_in_each_form() {
     assert!(!rows.iter().any(|row| row[2].starts_with("rear")));
 }
 
+/// What is read first: each requirement with verdict, value, limit and use of it in one block, the bases below.
+#[test]
+fn the_requirements_stand_in_one_block_above_their_bases() {
+    let run = Run::new();
+    let text = run.run(&["joint", &project(GOOD), NAME]).ends_with(0).out;
+    let lines: Vec<&str> = text.lines().collect();
+    let heads: Vec<usize> = (0..lines.len())
+        .filter(|line| lines[*line].starts_with("requirement "))
+        .collect();
+    let [head] = heads[..] else {
+        panic!("one head of the table in {text}");
+    };
+    for words in ["verdict", "case", "value", "limit", "(%)"] {
+        assert!(lines[head].contains(words), "{}", lines[head]);
+    }
+    let row = lines
+        .iter()
+        .find(|line| line.starts_with("bolt under load "));
+    let words: Vec<&str> = row.unwrap().split_whitespace().collect();
+    // Derived: class 10.9 yields at 940 MPa (ISO 898-1).
+    assert!(words.join(" ").contains("MPa at most 940 MPa"), "{words:?}");
+    let bases = lines
+        .iter()
+        .position(|line| *line == "Where the limit comes from, in the same order:");
+    let bases = bases.unwrap();
+    assert!(bases > head);
+    assert!(lines[bases + 1].starts_with("- "), "{}", lines[bases + 1]);
+}
+
 /// A grip that nothing needs makes the bolts slip: 5 N m at an M10 clamps a tenth of what it could.
 #[test]
 fn a_joint_that_fails_ends_with_one_unless_forgiven() {

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use bedplate::report::content::joints::requirements;
 use bedplate::study::evaluate::evaluate;
 
 use crate::kit::{four_mounts_and, model};
@@ -104,7 +105,10 @@ const IDS: [&str; 28] = [
     "working-stress",
 ];
 
-/// Derived: a verdict is looked up by joint and name.
+/// Longest short name, which leaves room for the other columns on 80.
+const LONGEST: usize = 22;
+
+/// Derived: a verdict is looked up by joint and name, and a row is found by its short words.
 #[test]
 fn a_joint_has_no_two_requirements_of_one_name() {
     let mut all = BTreeSet::new();
@@ -124,6 +128,17 @@ fn a_joint_has_no_two_requirements_of_one_name() {
         for unjudged in &joint.unjudged {
             assert!(open.insert(unjudged.id), "{} in {lines}", unjudged.id);
         }
+        let rows = requirements::table(&model, &evaluation, joint).groups;
+        let briefs: BTreeSet<&str> = rows
+            .iter()
+            .flat_map(|group| &group.rows)
+            .map(|row| {
+                row.brief
+                    .unwrap_or_else(|| panic!("{} at length only", row.item))
+            })
+            .collect();
+        assert_eq!(briefs.len(), own.union(&open).count(), "{lines}");
+        assert!(briefs.iter().all(|brief| brief.len() <= LONGEST), "{lines}");
         all.extend(own);
     }
     assert_eq!(all, BTreeSet::from(IDS));

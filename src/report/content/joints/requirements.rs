@@ -1,13 +1,48 @@
 //! What is required of a joint, the governing requirement first.
 
 use crate::model::Model;
+use crate::report::content::comparison::{self, Comparison};
 use crate::report::content::names;
-use crate::report::content::table::{Cell, Column, Group, Row, Table};
+use crate::report::content::table::{Group, Row, Table};
 use crate::study::check::{Check, Subject, Verdict};
 use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 use crate::study::joint::requirement::{Requirement, Unjudged};
-use crate::units::Shown;
+
+/// Requirements in words that fit a column of names, in the order of the load path.
+const BRIEF: [(&str, &str); 31] = [
+    ("tightening", "bolt, tightened"),
+    ("working-stress", "bolt under load"),
+    ("separation", "pull on the bolt"),
+    ("fatigue", "stress amplitude"),
+    ("bolt-strength", "shear and pull"),
+    ("engagement", "length of thread"),
+    ("slip", "clamp against slip"),
+    ("twist", "clamp against turning"),
+    ("head-pressure", "pressure under head"),
+    ("coats", "loss by the coats"),
+    ("polymer-pressure", "pressure on polymer"),
+    ("polymer-creep", "loss by the polymer"),
+    ("sleeve-stress", "force in the sleeve"),
+    ("sleeve-seat", "pressure of sleeve"),
+    ("sleeve-gap", "length of the sleeve"),
+    ("bearing", "bolt against hole"),
+    ("edge-distance", "hole to plate edge"),
+    ("spacing", "between two bolts"),
+    ("weld", "weld of the plate"),
+    ("weld-softening", "metal beside weld"),
+    ("wall-yield", "bending of the wall"),
+    ("wall-collapse", "folding of the rail"),
+    ("punching", "punching of the rail"),
+    ("side-walls", "side walls crushed"),
+    ("plate-bending", "bending of the plate"),
+    ("local-along", "foot along the rail"),
+    ("local-across", "foot across the rail"),
+    ("pull-through", "pull on far wall"),
+    ("local", "foot on the tube"),
+    ("spacer", "flanges of channel"),
+    ("metals", "potential in V"),
+];
 
 /// A requirement with its outcome.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -130,15 +165,7 @@ pub fn table(model: &Model, evaluation: &Evaluation, result: &JointResult) -> Ta
         about: "What is required of the joint over all load cases, the governing one first."
             .to_owned(),
         item: "requirement",
-        columns: vec![
-            Column::text("verdict", "verdict"),
-            Column::words("load case"),
-            Column::number("value", "value", Shown::Number),
-            Column::text("sense", "limit is"),
-            Column::number("limit", "limit", Shown::Number),
-            Column::number("utilisation", "limit used", Shown::Percent),
-            Column::text("basis", "where the limit comes from"),
-        ],
+        columns: comparison::columns(),
         groups: vec![Group::plain(judged.chain(open).collect())],
         note: Some(
             "Where the limit is advised, missing it breaks nothing by itself. No load case means: before any load."
@@ -148,39 +175,26 @@ pub fn table(model: &Model, evaluation: &Evaluation, result: &JointResult) -> Ta
 }
 
 fn row(model: &Model, Judged { required, verdict }: Judged<'_>) -> Row {
-    let load = required
-        .load
-        .map(|load| names::load(model, load).to_owned());
-    let words = required.sense.words();
-    let sense = if required.advisory {
-        format!("advised {words}")
-    } else {
-        words.to_owned()
-    };
-    let (value, limit) = (Some(required.value), Some(required.limit));
-    let [value, limit] = Cell::compared(value, limit, required.unit);
+    let load = required.load.map(|load| names::load(model, load));
     Row {
-        item: required.title.clone(),
-        cells: vec![
-            Cell::Verdict(verdict),
-            load.clone().map_or(Cell::Empty, Cell::Text),
-            value,
-            Cell::Text(sense),
-            limit,
-            Cell::Number(required.utilisation()),
-            Cell::Text(required.basis.clone()),
-        ],
-        load,
+        brief: brief(required.id),
+        ..Comparison::of_requirement(required, verdict, load).row(&required.title)
     }
 }
 
 fn open_row(open: &Unjudged) -> Row {
-    let mut cells = vec![Cell::Empty; 7];
-    if let [first, .., last] = cells.as_mut_slice() {
-        *first = Cell::Verdict(Verdict::NotChecked);
-        *last = Cell::Text(open.reason.to_owned());
+    Row {
+        brief: brief(open.id),
+        ..Comparison::open(open.reason).row(open.title)
     }
-    Row::new(open.title, cells)
+}
+
+/// A requirement in two or three words, by its name; `None` for one that is not known here.
+fn brief(id: &str) -> Option<&'static str> {
+    BRIEF
+        .iter()
+        .find(|(known, _)| *known == id)
+        .map(|(_, words)| *words)
 }
 
 /// What would mend each requirement that is missed, and what to do about those that could not be judged.

@@ -1,11 +1,13 @@
 //! One chart: the curve along one axis with its scatter, bounds and working points.
 
+mod line;
+
 use plotters::style::text_anchor::HPos;
 
 use super::bound_line;
 use crate::model::isolator::{AXIS_NAMES, Isolator};
 use crate::report::content::isolators::bounds::{self, Bound, BoundKind};
-use crate::report::content::isolators::curve::{force_and_rate, range};
+use crate::report::content::isolators::reach::range;
 use crate::report::content::{names, quantity};
 use crate::report::figure::axis::{AXIS_FOOT, Axis};
 use crate::report::figure::canvas::{Canvas, LETTER, Lettering, Pen, Run, Spot};
@@ -13,6 +15,7 @@ use crate::report::figure::label::{Area, FAR, Placer, width};
 use crate::report::figure::mark::mount_mark;
 use crate::report::figure::palette::{ACCENT_6, GRID, INK, MUTED};
 use crate::units::Shown;
+use line::Sample;
 
 /// Radius of the ring around a mark at rest.
 pub(super) const RING: f64 = 8.0;
@@ -23,8 +26,6 @@ pub(super) const FOOT: f64 = AXIS_FOOT + LETTER * 0.6;
 
 /// Half size of a mark.
 const MARK: f64 = 4.5;
-/// Steps of a drawn curve.
-const STEPS: u32 = 80;
 /// A mark farther than this from the curve is beside it \[share of the largest force\].
 const BESIDE: f64 = 0.02;
 /// Working points are a heap where the chart is so many times as wide or as high as they are, and then shown in one that
@@ -46,13 +47,6 @@ pub(super) struct Work {
     pub(super) deflection: [f64; 3],
     /// That holds it, along u, v, w \[N\].
     pub(super) force: [f64; 3],
-}
-
-/// A deflection with its force, and the forces at both ends of the scatter.
-struct Sample {
-    deflection: f64,
-    force: f64,
-    scattered: [f64; 2],
 }
 
 /// One chart.
@@ -104,21 +98,7 @@ impl<'a> Panel<'a> {
         let (bounds, hidden): (Vec<Bound>, Vec<Bound>) = bounds::along(part, axis)
             .into_iter()
             .partition(|bound| (low..=high).contains(&bound.deflection));
-        let ends = [
-            part.scaled(1.0 - part.scatter),
-            part.scaled(1.0 + part.scatter),
-        ];
-        let sample = |deflection: f64| Sample {
-            deflection,
-            force: force_and_rate(part, axis, deflection).0,
-            scattered: ends
-                .each_ref()
-                .map(|end| force_and_rate(end, axis, deflection).0),
-        };
-        let samples: Vec<Sample> = places(part, axis, low, high)
-            .into_iter()
-            .map(sample)
-            .collect();
+        let samples = line::samples(part, axis, [low, high]);
         let scattered = samples.iter().flat_map(|sample| sample.scattered);
         let curve = least_and_most(scattered);
         let [least, most] = not_a_heap(curve, of_works(|work| work.force));
@@ -279,7 +259,7 @@ impl<'a> Panel<'a> {
                 .filter(|sample| (is_drawn.0..=is_drawn.1).contains(&sample.deflection))
                 .map(|sample| (sample.deflection, sample.force))
                 .collect();
-            for piece in within(&piece, up) {
+            for piece in line::within(&piece, up) {
                 let spots = piece
                     .into_iter()
                     .map(|(x, force)| (across.place(x), up.place(force)));
@@ -353,59 +333,4 @@ fn least_and_most(numbers: impl Iterator<Item = f64>) -> [f64; 2] {
     numbers.fold([0.0, 0.0], |[low, high], x| {
         [f64::min(low, x), f64::max(high, x)]
     })
-}
-
-/// The pieces of a line of places whose second number lies in a scale, cut where it leaves it.
-fn within(line: &[Spot], scale: &Axis) -> Vec<Vec<Spot>> {
-    let mut pieces: Vec<Vec<Spot>> = vec![Vec::new()];
-    let mut previous: Option<Spot> = None;
-    for &spot in line {
-        let is_inside = scale.holds(spot.1);
-        if let Some(before) = previous
-            && scale.holds(before.1) != is_inside
-        {
-            let edge = scale.nearest(if is_inside { before.1 } else { spot.1 });
-            let share = (edge - before.1) / (spot.1 - before.1);
-            let cut = (before.0 + (spot.0 - before.0) * share, edge);
-            if is_inside {
-                pieces.push(vec![cut]);
-            } else if let Some(piece) = pieces.last_mut() {
-                piece.push(cut);
-            }
-        }
-        if is_inside && let Some(piece) = pieces.last_mut() {
-            piece.push(spot);
-        }
-        previous = Some(spot);
-    }
-    pieces.retain(|piece| piece.len() > 1);
-    pieces
-}
-
-/// Deflections at which the curve is drawn: close together, and where it bends.
-fn places(part: &Isolator, axis: usize, low: f64, high: f64) -> Vec<f64> {
-    let step = (high - low) / f64::from(STEPS);
-    let mut places: Vec<f64> = (0..=STEPS).map(|i| low + step * f64::from(i)).collect();
-    if let Some(stops) = part.stops.get(axis) {
-        for (stop, outward) in [(stops.lower, -1.0), (stops.upper, 1.0)] {
-            let bends = [0.0, 0.5, 1.0].map(|share| share * outward * stops.blend);
-            places.extend(
-                stop.into_iter()
-                    .flat_map(|stop| bends.map(|bend| stop + bend)),
-            );
-        }
-    }
-    places.extend(
-        part.measured
-            .get(axis)
-            .copied()
-            .flatten()
-            .into_iter()
-            .flatten(),
-    );
-    places.push(0.0);
-    places.retain(|x| (low..=high).contains(x));
-    places.sort_by(f64::total_cmp);
-    places.dedup();
-    places
 }
