@@ -16,7 +16,7 @@ use super::supported::{Supported, add_turning};
 const NAMING_SHARE: f64 = 0.6;
 
 /// Names of motions along and about x, y, z.
-const MOTION_NAMES: [&str; 6] = ["fore-aft", "lateral", "bounce", "roll", "pitch", "yaw"];
+pub const MOTION_NAMES: [&str; 6] = ["fore-aft", "lateral", "bounce", "roll", "pitch", "yaw"];
 
 /// Vibration of the powertrain about one loaded position; matrices about the loaded centre of gravity, vehicle axes.
 #[derive(Debug, Clone, PartialEq)]

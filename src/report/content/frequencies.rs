@@ -2,7 +2,7 @@
 
 use crate::model::Model;
 use crate::model::drivetrain::Cycle;
-use crate::rigid::modes::Mode;
+use crate::rigid::modes::{MOTION_NAMES, Mode};
 use crate::study::evaluate::{Evaluation, ModesAt};
 use crate::units::{Digits, Shown};
 
@@ -129,7 +129,7 @@ pub fn table(model: &Model, evaluation: &Evaluation) -> Table {
     ];
     columns.extend(
         keys.into_iter()
-            .zip(names::MOTIONS)
+            .zip(MOTION_NAMES)
             .map(|(key, head)| Column::number(key, head, Shown::Percent)),
     );
     if fluid {

@@ -2,19 +2,16 @@
 
 use crate::model::Model;
 use crate::model::isolator::AXIS_NAMES;
-use crate::rigid::modes::Mode;
+use crate::rigid::modes::{MOTION_NAMES, Mode};
 use crate::spatial::{Mat3, Vec3};
 
 /// Said where a place points past the end of a list, which no checked model does.
 const NOT_IN_THE_MODEL: &str = "(not in the model)";
 
-/// Motions of the powertrain along and about x, y, z in the words of the trade.
-pub(crate) const MOTIONS: [&str; 6] = ["fore-aft", "lateral", "bounce", "roll", "pitch", "yaw"];
-
 /// Shares of a mode's kinetic energy that add to 1, each with its word: the motions, then the fluid where there is any.
 pub(crate) fn energy(mode: &Mode) -> impl Iterator<Item = (f64, &'static str)> {
     let fluid = (mode.fluid_share > 0.0).then_some((mode.fluid_share, "fluid"));
-    let motions = mode.energy_share.iter().copied().zip(MOTIONS);
+    let motions = mode.energy_share.iter().copied().zip(MOTION_NAMES);
     motions.chain(fluid)
 }
 

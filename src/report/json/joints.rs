@@ -48,15 +48,15 @@ pub(super) struct JointOut<'a> {
     /// The worst first.
     requirements: Vec<RequirementOut<'a>>,
     /// What is required and could not be judged by what the file says.
-    not_checked: Vec<OpenOut>,
+    not_checked: Vec<OpenOut<'a>>,
     /// `null` when the file does not ask for sizes.
     sizing: Option<SizingOut<'a>>,
 }
 
 #[derive(Serialize)]
-struct OpenOut {
+struct OpenOut<'a> {
     id: &'static str,
-    title: &'static str,
+    title: &'a str,
     reason: &'static str,
     cure: &'static str,
 }
@@ -254,7 +254,7 @@ impl<'a> JointOut<'a> {
                 .iter()
                 .map(|open| OpenOut {
                     id: open.id,
-                    title: open.title,
+                    title: &open.title,
                     reason: open.reason,
                     cure: open.cure,
                 })

@@ -70,6 +70,6 @@ fn not_checked(of: &OfJoint<'_>, unjudged: &Unjudged) -> Check {
         basis: "needs more than the file says".to_owned(),
         note: Some(unjudged.reason.to_owned()),
         cure: Some(unjudged.cure.to_owned()),
-        ..of.check(unjudged.title, Shown::Number)
+        ..of.check(&unjudged.title, Shown::Number)
     }
 }

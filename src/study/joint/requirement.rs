@@ -33,6 +33,8 @@ use super::stack::Stack;
 pub struct Requirement {
     /// Stable name within the joint, such as `slip`.
     pub id: &'static str,
+    /// The same in two or three words, unlike those of any other of the joint.
+    pub brief: &'static str,
     /// What it is, in a few words for people.
     pub title: String,
     /// Governing load case, as a place in `Model::loads`; `None` when it holds before any load.
@@ -56,12 +58,14 @@ pub struct Requirement {
 }
 
 /// What is required and cannot be judged by what the file says.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Unjudged {
     /// Stable name within the joint, such as `spacer`.
     pub id: &'static str,
+    /// The same in two or three words, unlike those of any other of the joint.
+    pub brief: &'static str,
     /// What it is, in a few words for people.
-    pub title: &'static str,
+    pub title: String,
     /// Why it cannot be judged.
     pub reason: &'static str,
     /// What to do about it.

@@ -29,7 +29,7 @@ material = "S355"
 "#;
 
 /// All that a joint can be asked for, as far as one file can have it.
-const JOINTS: [&str; 5] = [
+const JOINTS: [&str; 6] = [
     r#"
 mount = "a"
 rail = "box"
@@ -37,6 +37,7 @@ through = "height"
 pattern = ["-45, 0 mm", "45, 0 mm"]
 bolt = { size = "M10", class = "10.9", torque = "50 N m" }
 bracket = { thickness = "8 mm", material = "S355" }
+upright = { arm = "25 mm", length = "60 mm", width = "40 mm", weld = { throat = "3 mm", around = true } }
 plate = { thickness = "6 mm", material = "6082-T6", length = "150 mm", both_sides = true }
 sleeve = { outer = "20 mm", inner = "11 mm", material = "S235" }
 weld = { throat = "3 mm", around = true, filler = "5356" }
@@ -62,7 +63,13 @@ rail = "tube"
 through = "diameter"
 bolt = { size = "M10", class = "8.8" }
 bracket = { thickness = "8 mm", material = "S355" }
-sleeve = { outer = "20 mm", inner = "11 mm", material = "S235", gap = "-0.1 mm" }
+sleeve = { outer = "20 mm", inner = "11 mm", material = "S235", gap = "-0.1 mm", shoulder = { diameter = "30 mm", thickness = "4 mm" }, weld = { throat = "2 mm" } }
+"#,
+    r#"
+mount = "d"
+rail = "tube"
+bolt = { size = "M10", class = "8.8" }
+bracket = { thickness = "8 mm", material = "S355", saddle = true }
 "#,
     r#"
 mount = "d"
@@ -74,31 +81,40 @@ bracket = { thickness = "8 mm", material = "S355" }
 ];
 
 /// What the joints above must bring up, or they prove nothing.
-const IDS: [&str; 28] = [
+const IDS: [&str; 37] = [
     "bearing",
     "bolt-strength",
     "coats",
     "edge-distance",
     "engagement",
     "fatigue",
+    "foot-bending",
     "head-pressure",
+    "head-punching",
+    "local",
     "local-across",
     "local-along",
     "metals",
+    "net-section",
     "plate-bending",
     "polymer-creep",
     "polymer-pressure",
+    "prying",
     "pull-through",
     "punching",
     "separation",
+    "shoulder",
     "side-walls",
     "sleeve-gap",
     "sleeve-seat",
     "sleeve-stress",
+    "sleeve-weld",
     "slip",
     "spacing",
     "tightening",
+    "turn",
     "twist",
+    "upright-weld",
     "wall-collapse",
     "wall-yield",
     "weld",

@@ -9,41 +9,6 @@ use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 use crate::study::joint::requirement::{Requirement, Unjudged};
 
-/// Requirements in words that fit a column of names, in the order of the load path.
-const BRIEF: [(&str, &str); 31] = [
-    ("tightening", "bolt, tightened"),
-    ("working-stress", "bolt under load"),
-    ("separation", "pull on the bolt"),
-    ("fatigue", "stress amplitude"),
-    ("bolt-strength", "shear and pull"),
-    ("engagement", "length of thread"),
-    ("slip", "clamp against slip"),
-    ("twist", "clamp against turning"),
-    ("head-pressure", "pressure under head"),
-    ("coats", "loss by the coats"),
-    ("polymer-pressure", "pressure on polymer"),
-    ("polymer-creep", "left by the polymer"),
-    ("sleeve-stress", "force in the sleeve"),
-    ("sleeve-seat", "pressure of sleeve"),
-    ("sleeve-gap", "sleeve short or proud"),
-    ("bearing", "bolt against hole"),
-    ("edge-distance", "hole to plate edge"),
-    ("spacing", "between two bolts"),
-    ("weld", "weld of the plate"),
-    ("weld-softening", "metal beside weld"),
-    ("wall-yield", "bending of the wall"),
-    ("wall-collapse", "folding of the rail"),
-    ("punching", "punching of the rail"),
-    ("side-walls", "side walls crushed"),
-    ("plate-bending", "bending of the plate"),
-    ("local-along", "foot along the rail"),
-    ("local-across", "foot across the rail"),
-    ("pull-through", "pull on far wall"),
-    ("local", "foot on the tube"),
-    ("spacer", "flanges of channel"),
-    ("metals", "potential in V"),
-];
-
 /// A requirement with its outcome.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Judged<'a> {
@@ -177,24 +142,16 @@ pub fn table(model: &Model, evaluation: &Evaluation, result: &JointResult) -> Ta
 fn row(model: &Model, Judged { required, verdict }: Judged<'_>) -> Row {
     let load = required.load.map(|load| names::load(model, load));
     Row {
-        brief: brief(required.id),
+        brief: Some(required.brief),
         ..Comparison::of_requirement(required, verdict, load).row(&required.title)
     }
 }
 
 fn open_row(open: &Unjudged) -> Row {
     Row {
-        brief: brief(open.id),
-        ..Comparison::open(open.reason).row(open.title)
+        brief: Some(open.brief),
+        ..Comparison::open(open.reason).row(&open.title)
     }
-}
-
-/// A requirement in two or three words, by its name; `None` for one that is not known here.
-fn brief(id: &str) -> Option<&'static str> {
-    BRIEF
-        .iter()
-        .find(|(known, _)| *known == id)
-        .map(|(_, words)| *words)
 }
 
 /// What would mend each requirement that is missed, and what to do about those that could not be judged.

@@ -50,6 +50,7 @@ pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
 fn tightening(case: &Case<'_>) -> Requirement {
     Requirement {
         id: "tightening",
+        brief: "bolt, tightened",
         title: "bolt while it is tightened, friction lowest".to_owned(),
         load: None,
         each: Vec::new(),
@@ -82,6 +83,7 @@ fn in_service(case: &Case<'_>) -> Option<Requirement> {
         worst(case.lasting(), |loaded| stress(loaded.most_pulled()))?;
     Some(Requirement {
         id: "working-stress",
+        brief: "bolt under load",
         title: "bolt under load, hottest and tightened most".to_owned(),
         load: Some(load),
         each,
@@ -106,6 +108,7 @@ fn separation(case: &Case<'_>) -> Option<Requirement> {
     })?;
     Some(Requirement {
         id: "separation",
+        brief: "pull on the bolt",
         title: "pull on the bolt that is pulled most, reserve included".to_owned(),
         load: Some(load),
         each,
@@ -152,6 +155,7 @@ fn fatigue(case: &Case<'_>) -> Option<Requirement> {
     let factor = case.joint.factors.fatigue;
     Some(Requirement {
         id: "fatigue",
+        brief: "stress amplitude",
         title: "stress amplitude of the bolt between its frequent loads".to_owned(),
         load: Some(load),
         // An amplitude lies between load cases, not in one.
@@ -192,6 +196,7 @@ fn strength(case: &Case<'_>) -> Option<Requirement> {
     );
     Some(Requirement {
         id: "bolt-strength",
+        brief: "shear and pull",
         title: "bolt in shear and pull together, as if the faces held nothing".to_owned(),
         load: Some(load),
         each,
@@ -221,6 +226,7 @@ fn engagement(case: &Case<'_>) -> Option<Requirement> {
     );
     Some(Requirement {
         id: "engagement",
+        brief: "length of thread",
         title: "length of thread in the tapped part".to_owned(),
         load: None,
         each: Vec::new(),

@@ -1,7 +1,7 @@
 //! What the clamp force does between the faces: they must not slip, nor be crushed under the heads.
 
 use super::{Case, Governing, Requirement, worst};
-use crate::model::joint::{Base, Joint, Seat};
+use crate::model::joint::{Base, Joint, Seat, Sleeve};
 use crate::model::material::{Material, Surface};
 use crate::strength::bolt::head::pressure;
 use crate::study::check::Sense;
@@ -61,6 +61,7 @@ fn slip(case: &Case<'_>) -> Option<Requirement> {
     let joint = case.joint;
     Some(Requirement {
         id: "slip",
+        brief: "clamp against slip",
         title: "clamp force of a bolt that its face needs so as not to slip, reserve included"
             .to_owned(),
         load: Some(load),
@@ -91,6 +92,7 @@ fn twist(case: &Case<'_>) -> Option<Requirement> {
     })?;
     Some(Requirement {
         id: "twist",
+        brief: "clamp against turning",
         title: "clamp force that the face needs so as not to turn about its only bolt".to_owned(),
         load: Some(load),
         each,
@@ -133,7 +135,7 @@ fn seats(case: &Case<'_>) -> Vec<(String, f64, [f64; 2])> {
                 format!("end of the sleeve of {}", sleeve.material.name),
                 sleeve.material.head_pressure.supported,
                 [
-                    case.stack.bearing.min(sleeve.outer),
+                    case.stack.bearing.min(end_of(sleeve)),
                     joint.bolt.hole.max(sleeve.inner),
                 ],
             )),
@@ -150,6 +152,13 @@ fn seats(case: &Case<'_>) -> Vec<(String, f64, [f64; 2])> {
     seats
 }
 
+/// Diameter of the end of a sleeve that a nut stands on \[m\]: its flange when it has one.
+fn end_of(sleeve: &Sleeve) -> f64 {
+    sleeve
+        .shoulder
+        .map_or(sleeve.outer, |flange| flange.diameter)
+}
+
 fn head_pressure(case: &Case<'_>) -> Option<Requirement> {
     let force = case.preload.hottest();
     let (what, limit, value) = seats(case)
@@ -158,6 +167,7 @@ fn head_pressure(case: &Case<'_>) -> Option<Requirement> {
         .max_by(|a, b| (a.2 / a.1).total_cmp(&(b.2 / b.1)))?;
     Some(Requirement {
         id: "head-pressure",
+        brief: "pressure under head",
         title: format!("pressure under head or nut, tightened most: on the {what}"),
         load: None,
         each: Vec::new(),
@@ -180,6 +190,7 @@ fn coats(case: &Case<'_>) -> Option<Requirement> {
         .sum();
     (thickness > 0.0).then(|| Requirement {
         id: "coats",
+        brief: "loss by the coats",
         title: "preload lost when the coats on the clamped faces have flowed away".to_owned(),
         load: None,
         each: Vec::new(),
@@ -215,29 +226,37 @@ fn faces(joint: &Joint) -> Vec<Surface> {
     faces
 }
 
+/// Whether it is known how the polymer of the joint creeps.
+fn has_known_creep(joint: &Joint) -> bool {
+    let material = joint.polymer.as_ref().map(|polymer| &polymer.material);
+    material.is_some_and(|material| material.long_term_modulus.is_some())
+}
+
 fn polymer(case: &Case<'_>) -> Vec<Requirement> {
     let Some(layer) = clamped_polymer(case.joint) else {
         return Vec::new();
     };
     let cure =
         "no polymer in the way of the clamp force: let it locate only, beside a metal sleeve";
-    vec![
-        Requirement {
-            id: "polymer-pressure",
-            title: "pressure on the polymer in the way of the clamp force".to_owned(),
-            load: None,
-            each: Vec::new(),
-            value: case.preload.hottest() / layer.area,
-            limit: layer.yield_strength,
-            sense: Sense::AtMost,
-            unit: Shown::Megapascal,
-            advisory: false,
-            basis: "its short-term strength (common practice): beyond it, it is pressed out"
-                .to_owned(),
-            cure,
-        },
-        Requirement {
+    let mut found = vec![Requirement {
+        id: "polymer-pressure",
+        brief: "pressure on polymer",
+        title: "pressure on the polymer in the way of the clamp force".to_owned(),
+        load: None,
+        each: Vec::new(),
+        value: case.preload.hottest() / layer.area,
+        limit: layer.yield_strength,
+        sense: Sense::AtMost,
+        unit: Shown::Megapascal,
+        advisory: false,
+        basis: "its short-term strength (common practice): beyond it, it is pressed out".to_owned(),
+        cure,
+    }];
+    // What its creep leaves is told as not judged where nothing is known of it.
+    if has_known_creep(case.joint) {
+        found.push(Requirement {
             id: "polymer-creep",
+            brief: "left by the polymer",
             title: "preload that the polymer leaves after a thousand hours".to_owned(),
             load: None,
             each: Vec::new(),
@@ -248,6 +267,7 @@ fn polymer(case: &Case<'_>) -> Vec<Requirement> {
             advisory: true,
             basis: "a joint that loses more than a tenth does not stay tight (common practice); the loss is counted in every other line".to_owned(),
             cure,
-        },
-    ]
+        });
+    }
+    found
 }

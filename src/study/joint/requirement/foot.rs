@@ -158,6 +158,7 @@ fn punched(case: &Case<'_>, bending: Option<&Bending<'_>>) -> Option<Requirement
     );
     Some(Requirement {
         id: "head-punching",
+        brief: "head through foot",
         title: format!("pull of a head or its washer through the {}", sheet.name),
         load: Some(load),
         each,
@@ -185,6 +186,7 @@ fn bent(case: &Case<'_>, bending: &Bending<'_>) -> Option<Requirement> {
     })?;
     Some(Requirement {
         id: "foot-bending",
+        brief: "bending of the foot",
         title: format!("bending of the {name} at the face of the upright, reserve included"),
         load: Some(load),
         each,
@@ -208,6 +210,7 @@ fn prying(case: &Case<'_>, bending: &Bending<'_>) -> Option<Requirement> {
         worst(case.loads.iter(), |loaded| loaded.most_pulled().max(0.0))?;
     Some(Requirement {
         id: "prying",
+        brief: "foot prying the bolt",
         title: format!("pull on the bolt that is pulled most, as the {name} bends and pries"),
         load: Some(load),
         each,

@@ -12,6 +12,7 @@ pub(super) fn requirements(case: &Case<'_>) -> Option<Requirement> {
     let pair = worst.pair;
     Some(Requirement {
         id: "metals",
+        brief: "potential in V",
         title: format!("potential in V between {}", words(worst)),
         load: None,
         each: Vec::new(),

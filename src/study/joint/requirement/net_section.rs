@@ -22,6 +22,7 @@ pub(super) fn requirement(case: &Case<'_>) -> Option<Requirement> {
         .max_by(|a, b| a.used(loaded).total_cmp(&b.used(loaded)))?;
     Some(Requirement {
         id: "net-section",
+        brief: "holes in a row",
         title: format!("what the holes leave of the {}", row.words),
         load: Some(load),
         each,

@@ -114,6 +114,7 @@ fn bearing(case: &Case<'_>) -> Option<Requirement> {
     let Governing { load, value, each } = worst(case.loads.iter(), LoadedJoint::most_sheared)?;
     Some(Requirement {
         id: "bearing",
+        brief: "bolt against hole",
         title: format!(
             "bolt or sleeve against the hole of the {}, once the faces slip",
             ply.name
@@ -199,6 +200,7 @@ fn edges(joint: &Joint) -> Option<Requirement> {
     let least = smallest(joint.bolt.hole);
     Some(Requirement {
         id: "edge-distance",
+        brief: "hole to plate edge",
         title: format!("from the middle of a hole to the edge of the {name}"),
         load: None,
         each: Vec::new(),
@@ -216,6 +218,7 @@ fn spacing(joint: &Joint) -> Option<Requirement> {
     let least = smallest(joint.bolt.hole);
     Some(Requirement {
         id: "spacing",
+        brief: "between two bolts",
         title: "between the two bolts that are nearest to each other".to_owned(),
         load: None,
         each: Vec::new(),

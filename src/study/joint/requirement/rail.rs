@@ -56,6 +56,7 @@ fn wall_yield(case: &Case<'_>, rail: &RailClamp) -> Requirement {
     };
     Requirement {
         id: "wall-yield",
+        brief: "bending of the wall",
         title: match sleeve {
             Some(_) => "force that bends the worse wall, sleeve beside it",
             None => "force that bends the worse wall of the hollow rail, nothing beside it",
@@ -84,26 +85,30 @@ fn wall_yield(case: &Case<'_>, rail: &RailClamp) -> Requirement {
 /// What the clamp force does to a rail that has no sleeve, beyond the first yield.
 fn collapse(case: &Case<'_>, rail: &RailClamp) -> Vec<Requirement> {
     let reserve = case.joint.factors.yields;
-    let crushed = |id, how: &str, value: f64, limit: f64, basis: String| Requirement {
-        id,
-        title: format!("clamp force against that at which the rail {how}"),
-        load: None,
-        each: Vec::new(),
-        value,
-        limit,
-        sense: Sense::AtMost,
-        unit: Shown::Newton,
-        advisory: false,
-        basis,
-        cure: HELPED,
-    };
+    let crushed =
+        |[id, brief]: [&'static str; 2], how: &str, value: f64, limit: f64, basis: String| {
+            Requirement {
+                id,
+                brief,
+                title: format!("clamp force against that at which the rail {how}"),
+                load: None,
+                each: Vec::new(),
+                value,
+                limit,
+                sense: Sense::AtMost,
+                unit: Shown::Newton,
+                advisory: false,
+                basis,
+                cure: HELPED,
+            }
+        };
     let on_face = rail.face_share * rail.walls;
     let fold = rail
         .face
         .map_or(rail.plastic, |face| face.min(rail.plastic));
     let mut found = vec![
         crushed(
-            "wall-collapse",
+            ["wall-collapse", "folding of the rail"],
             "folds",
             on_face,
             fold / reserve,
@@ -112,7 +117,7 @@ fn collapse(case: &Case<'_>, rail: &RailClamp) -> Vec<Requirement> {
             ),
         ),
         crushed(
-            "punching",
+            ["punching", "punching of the rail"],
             "is punched",
             on_face,
             rail.punching / SAFETY,
@@ -121,7 +126,7 @@ fn collapse(case: &Case<'_>, rail: &RailClamp) -> Vec<Requirement> {
     ];
     found.extend(rail.side_walls.map(|strength| {
         crushed(
-            "side-walls",
+            ["side-walls", "side walls crushed"],
             "has its side walls crushed",
             rail.walls,
             strength / reserve,
@@ -143,6 +148,7 @@ fn plate_bending(case: &Case<'_>, rail: &RailClamp, hollow: &BoxRail) -> Option<
     let sleeved = rail.sleeve.is_some_and(|share| share.carries);
     Some(Requirement {
         id: "plate-bending",
+        brief: "bending of the plate",
         title: "bending of the plate from side wall to side wall".to_owned(),
         load: None,
         each: Vec::new(),
@@ -178,12 +184,17 @@ fn local_loads(
         _ => (1.0, "one face"),
     };
     let reserve = case.joint.factors.yields;
-    let one_way = |id, way: &str, size: f64, patch: [f64; 2], moment: fn(&Wrench) -> f64| {
+    let one_way = |[id, brief]: [&'static str; 2],
+                   way: &str,
+                   size: f64,
+                   patch: [f64; 2],
+                   moment: fn(&Wrench) -> f64| {
         let Governing { load, value, each } = worst(case.lasting(), |loaded| {
             under_plate(loaded.wrench.force.z.abs(), moment(&loaded.wrench), size).pressed
         })?;
         Some(Requirement {
             id,
+            brief,
             title: format!(
                 "mount reaction and its moment {way} the rail, as a load of one end of the foot on the wall"
             ),
@@ -200,11 +211,15 @@ fn local_loads(
             cure: "a longer and wider plate, sleeves, a plate on both faces, a mount nearer to the rail",
         })
     };
-    let along = one_way("local-along", "along", length, [length / 3.0, width], |w| {
-        w.moment.y
-    });
+    let along = one_way(
+        ["local-along", "foot along the rail"],
+        "along",
+        length,
+        [length / 3.0, width],
+        |w| w.moment.y,
+    );
     let across = one_way(
-        "local-across",
+        ["local-across", "foot across the rail"],
         "across",
         width,
         [length, width / 3.0],
@@ -280,6 +295,7 @@ fn pull_through(
     let Governing { load, value, each } = worst(case.lasting(), LoadedJoint::most_pulled)?;
     Some(Requirement {
         id: "pull-through",
+        brief: "pull on far wall",
         title: match welded {
             Some(_) => "pull of a bolt on the walls around its welded sleeve",
             None => "pull of a bolt on the far wall of the rail",

@@ -87,6 +87,7 @@ fn local(
     };
     Some(Requirement {
         id: "local",
+        brief: "foot on the tube",
         title:
             "mount reaction and its moments together, as a load of the foot on the wall of the tube"
                 .to_owned(),
@@ -145,6 +146,7 @@ fn across(
     })?;
     Some(Requirement {
         id: "local-across",
+        brief: "foot across the rail",
         title: "moment of the mount reaction about the tube, under what is flat".to_owned(),
         load: Some(load),
         each,
@@ -206,6 +208,7 @@ fn turn(case: &Case<'_>, rail: &RailClamp, tube: &RoundRail, touch: Touch) -> Op
     let Governing { load, value, each } = worst(case.lasting(), needed)?;
     Some(Requirement {
         id: "turn",
+        brief: "turning on the tube",
         title: "clamp force of a bolt that a saddle needs so as not to slide round the tube, reserve included".to_owned(),
         load: Some(load),
         each,

@@ -56,6 +56,7 @@ pub(super) fn requirement(case: &Case<'_>, sleeve: &Sleeve) -> Option<Requiremen
     })?;
     Some(Requirement {
         id: "shoulder",
+        brief: "flange of the sleeve",
         title: "force of the flange of a sleeve on the far wall, by the pull on its bolt and by what closes its gap".to_owned(),
         load: Some(load),
         each,

@@ -41,6 +41,7 @@ fn strength(case: &Case<'_>, sleeve: &Sleeve, tube: &Tube, force: f64) -> Requir
     ) / case.joint.factors.yields;
     Requirement {
         id: "sleeve-stress",
+        brief: "force in the sleeve",
         title: "force in the sleeve, tightened most and hottest".to_owned(),
         load: None,
         each: Vec::new(),
@@ -61,6 +62,7 @@ fn seat(case: &Case<'_>, sleeve: &Sleeve, pressure: f64) -> Option<Requirement> 
         .min_by(|a, b| a.1.total_cmp(&b.1))?;
     Some(Requirement {
         id: "sleeve-seat",
+        brief: "pressure of sleeve",
         title: format!("pressure of the sleeve on the {what}"),
         load: None,
         each: Vec::new(),
@@ -101,6 +103,7 @@ fn fit(sleeve: &Sleeve, share: &SleeveShare) -> Requirement {
     if share.is_proud {
         return Requirement {
             id: "sleeve-gap",
+            brief: "sleeve short or proud",
             title: "how far the sleeve stands proud of the rail".to_owned(),
             load: None,
             each: Vec::new(),
@@ -115,6 +118,7 @@ fn fit(sleeve: &Sleeve, share: &SleeveShare) -> Requirement {
     }
     Requirement {
         id: "sleeve-gap",
+        brief: "sleeve short or proud",
         title: "how much shorter the sleeve is than the rail".to_owned(),
         load: None,
         each: Vec::new(),

@@ -44,6 +44,7 @@ pub(super) fn requirement(case: &Case<'_>, sleeve: &Sleeve) -> Option<Requiremen
         .any(|material| material.heat_affected == HeatAffected::NotKnown);
     Some(Requirement {
         id: "sleeve-weld",
+        brief: "weld of the sleeve",
         title: "weld of a sleeve to the walls, as if it held all".to_owned(),
         load: Some(load),
         each,

@@ -27,7 +27,8 @@ fn spacer(model: &Model, joint: &Joint) -> Option<Unjudged> {
     let rail = model.rails.get(joint.base.rail()?.rail)?;
     matches!(rail.profile, Profile::Channel { .. }).then_some(Unjudged {
         id: "spacer",
-        title: "what holds the flanges of the channel apart",
+        brief: "flanges of channel",
+        title: "what holds the flanges of the channel apart".to_owned(),
         reason: "nothing holds the flanges of an open channel apart; the joint is computed as if filled by a rigid spacer block",
         cure: "fit a spacer block between the flanges, as long as the plate and as high as the inside of the channel",
     })
@@ -41,7 +42,8 @@ pub(super) fn lasts(joint: &Joint) -> bool {
 fn fatigue(joint: &Joint) -> Option<Unjudged> {
     (!lasts(joint)).then_some(Unjudged {
         id: "fatigue",
-        title: "stress amplitude of the bolt between its frequent loads",
+        brief: "stress amplitude",
+        title: "stress amplitude of the bolt between its frequent loads".to_owned(),
         reason: "lasting amplitudes are listed for rolled threads of quenched and tempered bolts only",
         cure: "a bolt of class 8.8 or above with rolled threads, or the maker's lasting amplitude",
     })
@@ -52,7 +54,8 @@ fn creep(joint: &Joint) -> Option<Unjudged> {
     let clamped = matches!(polymer.role, PolymerRole::Clamped { .. });
     (clamped && polymer.material.long_term_modulus.is_none()).then_some(Unjudged {
         id: "polymer-creep",
-        title: "preload that the polymer leaves after a thousand hours",
+        brief: "left by the polymer",
+        title: "preload that the polymer leaves after a thousand hours".to_owned(),
         reason: "its modulus after 1000 h is not known; the preload is computed as if it did not creep",
         cure: "give `long_term_modulus` to the material, or keep polymer out of the way of the clamp force",
     })
@@ -60,39 +63,31 @@ fn creep(joint: &Joint) -> Option<Unjudged> {
 
 fn weld(model: &Model, joint: &Joint) -> Option<Unjudged> {
     let unknown = |material: &Material| material.heat_affected == HeatAffected::NotKnown;
-    let of_plate = joint.weld.is_some() && {
-        let parts = [
-            base(model, joint).map(|(_, material)| material),
-            joint.plate.as_ref().map(|plate| &plate.material),
-        ];
-        parts.into_iter().flatten().any(unknown)
-    };
-    let of_upright = joint.upright.is_some_and(|upright| upright.weld.is_some())
-        && below_upright(joint).is_some_and(|bent| unknown(bent.material));
-    let (title, reason) = match (of_plate, of_upright) {
-        (false, false) => return None,
-        (true, false) => (
-            "strength of the metal beside the weld",
-            "the heat of welding weakens this material by what no list used here says; the weld is computed with its full strength",
-        ),
-        (false, true) => (
-            "strength of the metal beside the weld of the upright",
-            "the heat of welding weakens this material by what no list used here says; the weld and what bends beside it are computed with its full strength",
-        ),
-        (true, true) => (
-            "strength of the metal beside the welds of plate and upright",
-            "the heat of welding weakens these materials by what no list used here says; the welds and what bends beside them are computed with their full strength",
-        ),
-    };
-    Some(Unjudged {
+    let base = base(model, joint).map(|(_, material)| material);
+    let plate = joint.plate.as_ref().map(|plate| &plate.material);
+    let bent = below_upright(joint).map(|bent| bent.material);
+    let of_upright = joint.upright.is_some_and(|upright| upright.weld.is_some());
+    let sleeve = joint.sleeve.as_ref();
+    let of_sleeve = sleeve.is_some_and(|sleeve| sleeve.weld.is_some());
+    let sleeve = sleeve.map(|sleeve| &sleeve.material);
+    let welds = [
+        ("plate", joint.weld.is_some(), [base, plate]),
+        ("upright", of_upright, [bent, None]),
+        ("sleeve", of_sleeve, [base, sleeve]),
+    ];
+    let softened = welds.into_iter().filter(|(_, is_welded, beside)| {
+        *is_welded && beside.iter().copied().flatten().any(unknown)
+    });
+    let names: Vec<&str> = softened.map(|(name, ..)| name).collect();
+    (!names.is_empty()).then(|| Unjudged {
         id: "weld-softening",
-        title,
-        reason,
-        cure: if of_upright {
-            "give `heat_affected` to the material, or bend the upright from the foot"
-        } else {
-            "give `heat_affected` to the material, or bolt the plate"
-        },
+        brief: "metal beside weld",
+        title: format!(
+            "strength of the metal beside the weld of the {}",
+            names.join(" and of the ")
+        ),
+        reason: "the heat of welding weakens this material by what no list used here says; weld and metal are computed with their full strength",
+        cure: "give `heat_affected` to the material, or join without welding",
     })
 }
 
@@ -106,7 +101,8 @@ fn foot(joint: &Joint) -> Option<Unjudged> {
     };
     Some(Unjudged {
         id: "foot",
-        title,
+        brief: "bending of the foot",
+        title: title.to_owned(),
         reason: "how far the bolts stand from what rises from it is not in the file",
         cure: "say how far it is from the middle of the nearest bolts to its face: `upright = { arm = \"25 mm\" }`",
     })

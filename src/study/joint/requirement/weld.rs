@@ -44,7 +44,7 @@ pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
         judged(
             case,
             &seam,
-            "weld",
+            ["weld", "weld of the plate"],
             format!("weld of the plate to the {name}, as if it held all"),
             "what it is welded to counts as stiff",
             "a thicker or longer weld, a larger plate; have it made by a qualified welder",
@@ -54,7 +54,7 @@ pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
         judged(
             case,
             &seam,
-            "upright-weld",
+            ["upright-weld", "weld of the upright"],
             format!("weld of the upright to the {name}"),
             "both counted as of one metal and as stiff",
             "a thicker or longer weld, a larger upright; have it made by a qualified welder",
@@ -101,7 +101,7 @@ fn upright_to_foot<'a>(case: &Case<'a>) -> Option<(&'static str, Seam<'a>)> {
 fn judged(
     case: &Case<'_>,
     seam: &Seam<'_>,
-    id: &'static str,
+    [id, brief]: [&'static str; 2],
     title: String,
     range: &str,
     cure: &'static str,
@@ -120,6 +120,7 @@ fn judged(
         .min_by(f64::total_cmp)?;
     Some(Requirement {
         id,
+        brief,
         title,
         load: Some(load),
         each,

@@ -245,7 +245,7 @@ fn fits(joint: &Joint) -> bool {
     let widest = joint
         .sleeve
         .as_ref()
-        .map_or(joint.bolt.hole, |sleeve| sleeve.outer);
+        .map_or(joint.bolt.hole, |sleeve| sleeve.outer.max(sleeve.hole));
     let room = rail.face_width / 2.0 - rail.wall - widest / 2.0;
     joint.pattern.iter().all(|[_, y]| y.abs() <= room)
 }
@@ -263,7 +263,10 @@ fn mass(model: &Model, joint: &Joint) -> f64 {
     let ends = HEXAGON * thread.flats.powi(2) * HEAD_AND_NUT * thread.nominal;
     let sleeve = joint.sleeve.as_ref().map_or(0.0, |sleeve| {
         let area = PI / 4.0 * (sleeve.outer.powi(2) - sleeve.inner.powi(2));
-        area * sleeve.length * sleeve.material.density
+        let flange = sleeve.shoulder.map_or(0.0, |flange| {
+            PI / 4.0 * (flange.diameter.powi(2) - sleeve.inner.powi(2)) * flange.thickness
+        });
+        (area * sleeve.length + flange) * sleeve.material.density
     });
     let plates = joint.plate.as_ref().map_or(0.0, |plate| {
         let sides = if plate.both_sides { 2.0 } else { 1.0 };
