@@ -40,6 +40,34 @@ fn evaluate_pickup_13_cases_3_mounts(bencher: divan::Bencher<'_, '_>) {
     });
 }
 
+/// The same without its joints.
+#[divan::bench]
+fn evaluate_pickup_without_joints(bencher: divan::Bencher<'_, '_>) {
+    let mut model = pickup();
+    if let Some(model) = &mut model {
+        model.joints.clear();
+    }
+    bencher.bench(|| {
+        model
+            .as_ref()
+            .map(|model| evaluate(divan::black_box(model)).is_ok())
+    });
+}
+
+/// The same with three joints, one of which asks for sizes out of 468 combinations.
+#[divan::bench]
+fn evaluate_pickup_and_size_a_joint(bencher: divan::Bencher<'_, '_>) {
+    let mut model = pickup();
+    if let Some(joint) = model.as_mut().and_then(|model| model.joints.first_mut()) {
+        joint.ask_for_sizes();
+    }
+    bencher.bench(|| {
+        model
+            .as_ref()
+            .map(|model| evaluate(divan::black_box(model)).is_ok())
+    });
+}
+
 /// One held load on eight mounts, an isolator of every kind: limit 50 µs.
 #[divan::bench]
 fn load_case_8_mounts_of_every_kind(bencher: divan::Bencher<'_, '_>) {

@@ -2,6 +2,7 @@
 
 pub mod assembly;
 pub mod bolts;
+pub mod cases;
 pub mod metals;
 pub mod requirements;
 pub mod sheet;

@@ -1,7 +1,9 @@
 //! The tables of joints as a program reads them: the name of the joint before that of each row.
 
 use crate::model::Model;
-use crate::report::content::joints::{bolts, each, metals, requirements, sizes, table, tightening};
+use crate::report::content::joints::{
+    bolts, cases, each, metals, requirements, sizes, table, tightening,
+};
 use crate::report::content::table::Table;
 use crate::study::evaluate::Evaluation;
 
@@ -23,6 +25,7 @@ pub(super) fn tables(model: &Model, evaluation: &Evaluation, only: Option<usize>
             requirements::table(model, evaluation, result),
             &joint.name,
         ));
+        tables.push(named(cases::table(model, result), &joint.name));
         let sizes = result.sizing.as_ref();
         tables.extend(sizes.map(|found| named(sizes::table(model, joint, found), &joint.name)));
         tables.push(named(bolts::table(model, result), &joint.name));

@@ -147,6 +147,8 @@ struct RequirementOut<'a> {
     /// SI unit of value and limit; `1` for plain numbers and shares.
     unit: &'static str,
     utilisation: Option<f64>,
+    /// The value in every load case that counts; empty when it holds before any load or lies between several.
+    loads: Vec<InLoadOut<'a>>,
     /// A rule of good practice: missing it breaks nothing, and the worst verdict is `over`.
     advisory: bool,
     /// `ok`, `close`, `over` or `fails`.
@@ -154,6 +156,12 @@ struct RequirementOut<'a> {
     basis: &'a str,
     /// What would mend it; `null` when it holds.
     cure: Option<&'a str>,
+}
+
+#[derive(Serialize)]
+struct InLoadOut<'a> {
+    load: &'a str,
+    value: Option<f64>,
 }
 
 pub(super) fn all<'a>(model: &'a Model, evaluation: &'a Evaluation) -> Vec<JointOut<'a>> {
@@ -319,6 +327,14 @@ impl<'a> RequirementOut<'a> {
             compared: ComparedOut::of_requirement(model, one),
             unit: quantity::si_symbol(one.unit),
             utilisation: finite(one.utilisation()),
+            loads: one
+                .each
+                .iter()
+                .map(|&(load, value)| InLoadOut {
+                    load: names::load(model, load),
+                    value: finite(value),
+                })
+                .collect(),
             advisory: one.advisory,
             verdict: judged.verdict.word(),
             basis: &one.basis,

@@ -157,6 +157,13 @@ impl Sides {
 }
 
 impl RailClamp {
+    /// Force at which a wall that stands alone folds: hinges of the section, or of the face of a box \[N\].
+    #[must_use]
+    pub fn folds(&self) -> f64 {
+        self.face
+            .map_or(self.plastic, |face| face.min(self.plastic))
+    }
+
     pub(super) fn of(model: &Model, joint: &Joint, preload: &Preload) -> Option<Self> {
         let squeeze = Squeeze::of(model, joint)?;
         let base = joint.base.rail()?;

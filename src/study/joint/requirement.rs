@@ -76,18 +76,30 @@ impl Requirement {
     /// Share of the limit that is used, from 0; above 1 fails, and infinite where something stands against a limit of nothing.
     #[must_use]
     pub fn utilisation(&self) -> f64 {
-        self.utilisation_within(0.0)
+        self.share(self.value)
     }
 
-    /// The same when the value may lie this far, SI, to its worse side.
+    /// Share of the limit that another value would use, from 0.
+    #[must_use]
+    pub fn share(&self, value: f64) -> f64 {
+        let (used, of) = match self.sense {
+            Sense::AtMost => (value, self.limit),
+            Sense::AtLeast => (self.limit, value),
+        };
+        match (used > 0.0, of > 0.0) {
+            (false, _) => 0.0,
+            (true, true) => used / of,
+            (true, false) => f64::INFINITY,
+        }
+    }
+
+    /// Share of the limit that is used when the value may lie this far, SI, to its worse side.
     #[must_use]
     pub fn utilisation_within(&self, scatter: f64) -> f64 {
-        let (used, of) = match self.sense {
-            Sense::AtMost => (self.value, self.limit),
-            Sense::AtLeast => (self.limit, self.value),
-        };
-        let used = used + scatter;
-        if used > 0.0 { used / of } else { 0.0 }
+        match self.sense {
+            Sense::AtMost => self.share(self.value + scatter),
+            Sense::AtLeast => self.share(self.value - scatter),
+        }
     }
 
     /// Whether it holds.

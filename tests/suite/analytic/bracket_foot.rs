@@ -81,7 +81,12 @@ fn a_head_is_not_pulled_through_a_thin_foot() {
         .map(|loaded| loaded.most_pulled())
         .fold(0.0, f64::max);
     assert_close("pull", &[plain_head.value], &[pull], 1e-12, 0.0);
-    assert!(pried_head.value > 1.02 * plain_head.value, "{} {}", pried_head.value, plain_head.value);
+    assert!(
+        pried_head.value > 1.02 * plain_head.value,
+        "{} {}",
+        pried_head.value,
+        plain_head.value
+    );
 }
 
 /// Derived by hand, at rest: the right-hand bolts are pulled with −91.94 + 220.65 = 128.71 N (see

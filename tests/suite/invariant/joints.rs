@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use bedplate::model::Model;
+use bedplate::report::content::joints::cases;
+use bedplate::report::content::table::{Cell, Row};
 use bedplate::study::check::Verdict;
 use bedplate::study::evaluate::{Evaluation, evaluate};
 use bedplate::study::joint::requirement::Requirement;
@@ -176,4 +178,42 @@ fn sizes_found_count_in_how_the_isolators_scatter() {
         masses.iter().any(|[sharp, scattered]| scattered > sharp),
         "{masses:?}"
     );
+}
+
+/// Invariant: the table of load cases holds what is required, and its largest number governs.
+#[test]
+fn the_table_of_load_cases_tells_every_one_and_the_largest_governs() {
+    let model = model(include_str!("../../../models/forestry-pickup.toml"));
+    let evaluation = evaluate(&model).unwrap();
+    for joint in &evaluation.joints {
+        let table = cases::table(&model, joint);
+        let rows: Vec<&Row> = table.groups.iter().flat_map(|group| &group.rows).collect();
+        assert_eq!(rows.len(), joint.loads.len());
+        assert!(table.columns.len() > 9);
+        for (place, column) in table.columns.iter().enumerate() {
+            let required = joint
+                .requirements
+                .iter()
+                .find(|one| Some(one.id) == column.key);
+            let required = required.unwrap();
+            let mut largest = (0.0, String::new());
+            for row in &rows {
+                if let Cell::Number(used) = row.cells[place]
+                    && used > largest.0
+                {
+                    largest = (used, row.item.clone());
+                }
+            }
+            let used = required.utilisation();
+            assert!((largest.0 - used).abs() <= 1e-12 * used, "{}", required.id);
+            if used > 0.0 {
+                assert_eq!(
+                    largest.1,
+                    model.loads[required.load.unwrap()].name,
+                    "{}",
+                    required.id
+                );
+            }
+        }
+    }
 }

@@ -6,7 +6,7 @@ use crate::report::content::{Block, Drawing, Line, Plate};
 use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 
-use super::{assembly, bolts, metals, requirements, sizes, squeezed, stack, tightening};
+use super::{assembly, bolts, cases, metals, requirements, sizes, squeezed, stack, tightening};
 
 /// Everything but the name; `place` is the one in `Evaluation::joints`.
 #[must_use]
@@ -28,6 +28,10 @@ pub fn blocks(
     let cures = requirements::cures(evaluation, result);
     if !cures.is_empty() {
         blocks.push(Block::List(cures));
+    }
+    let cases = cases::table(model, result);
+    if !cases.is_empty() {
+        blocks.push(Block::Table(cases));
     }
     if let Some(sizing) = &result.sizing {
         blocks.push(Block::Table(sizes::table(model, joint, sizing)));

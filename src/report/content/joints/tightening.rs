@@ -53,6 +53,7 @@ pub fn lines(
             ),
         ),
     ]);
+    lines.extend(folding(result).map(|words| Line::new("but the walls", words)));
     lines.push(Line::new("lost after that", losses(result)));
     lines.push(Line::new("if it settles later", settling(joint, result)));
     lines.push(Line::new(
@@ -155,8 +156,24 @@ fn losses(result: &JointResult) -> String {
 }
 
 /// What paint left in the joint costs, or a sleeve whose gap has not closed.
+/// That the rail folds before the bolts are tight, when it does: what is told below is then never reached.
+fn folding(result: &JointResult) -> Option<String> {
+    let rail = result.rail.as_ref()?;
+    if rail.sleeve.is_some_and(|share| share.carries) {
+        return None;
+    }
+    let fold = rail.folds() / rail.face_share;
+    (fold < result.preload.most).then(|| {
+        format!(
+            "fold at {}, before the bolts are tight: the figures below suppose that they hold",
+            force(fold)
+        )
+    })
+}
+
 fn settling(joint: &Joint, result: &JointResult) -> String {
-    let lost = force(result.preload.loss_per_settling * TEN_MICROMETRES);
+    let lost = result.preload.loss_per_settling * TEN_MICROMETRES;
+    let lost = quantity::with_digits(lost, Shown::Kilonewton, Digits::Significant(2));
     let gap = match &joint.sleeve {
         Some(sleeve) if sleeve.gap > 0.0 => ", also of a gap of the sleeve that closes only then,",
         _ => "",

@@ -103,9 +103,7 @@ fn collapse(case: &Case<'_>, rail: &RailClamp) -> Vec<Requirement> {
             }
         };
     let on_face = rail.face_share * rail.walls;
-    let fold = rail
-        .face
-        .map_or(rail.plastic, |face| face.min(rail.plastic));
+    let fold = rail.folds();
     let mut found = vec![
         crushed(
             ["wall-collapse", "folding of the rail"],
