@@ -48,9 +48,18 @@ pub fn joint_face(
     let svg = sheet("joint face", face.height(), &alt, |canvas| {
         face.draw(canvas, case.as_deref());
     })?;
-    let mut caption = String::from(
-        "Seen from the bracket: x along the rail to the right, y across it upward. Dots in circles are bolts.",
-    );
+    let axes = match joint.base {
+        Base::Rail(_) => "x along the rail to the right, y across it upward",
+        Base::Solid(_) => "x to the right, y upward",
+    };
+    let mut caption = format!("Seen from the bracket: {axes}. Dots in circles are bolts.");
+    caption.push_str(match (&joint.foot, &joint.plate) {
+        (Some(_), Some(_)) => {
+            " The dark frame is the foot of the bracket, the tinted one the plate below it."
+        }
+        (Some(_), None) => " The dark frame is the foot of the bracket.",
+        (None, _) => " The tinted frame is the plate that the bracket is welded to.",
+    });
     if loaded.is_some() {
         caption.push_str(
             " The arrows show how each bolt is pushed along the face; pulled or relieved is said beside it, without preload. \
@@ -82,11 +91,13 @@ impl<'a> Face<'a> {
             places.fold(0.0_f64, |far, place| far.max(place.abs())) + 1.2 * head
         };
         let mut half = [reach(0), reach(1)];
-        if let Some(plate) = &joint.plate {
-            half = [
-                half[0].max(plate.length / 2.0),
-                half[1].max(plate.width / 2.0),
-            ];
+        let plate = joint
+            .plate
+            .as_ref()
+            .map(|plate| [plate.length, plate.width]);
+        let foot = joint.foot.as_ref().map(|foot| [foot.length, foot.width]);
+        for size in [plate, foot].into_iter().flatten() {
+            half = [half[0].max(size[0] / 2.0), half[1].max(size[1] / 2.0)];
         }
         if let Base::Rail(base) = &joint.base {
             half[1] = half[1].max(base.face_width / 2.0);
@@ -140,6 +151,7 @@ impl<'a> Face<'a> {
             placer.take(Area::around(self.at(x, y), half.max(6.0)));
         }
         if let Some(loaded) = self.loaded {
+            self.draw_whole(canvas, loaded, &mut placer);
             self.draw_forces(canvas, loaded, &mut placer);
         }
         self.draw_axes(canvas);
@@ -164,6 +176,10 @@ impl<'a> Face<'a> {
             let (a, b) = (self.at(-x, y), self.at(x, -y));
             canvas.block(a, b, ACCENT_1, 0.12);
             canvas.frame(a, b, Pen::new(ACCENT_1, 1.75));
+        }
+        if let Some(foot) = &self.joint.foot {
+            let [x, y] = [foot.length / 2.0, foot.width / 2.0];
+            canvas.frame(self.at(-x, y), self.at(x, -y), Pen::new(INK, 1.75));
         }
         let (a, b) = (self.at(-self.half[0], 0.0), self.at(self.half[0], 0.0));
         canvas.line(a, b, Pen::new(MUTED, 1.0).run(Run::DashDot));
@@ -202,6 +218,26 @@ impl<'a> Face<'a> {
         canvas.disc(at, 2.5, INK);
     }
 
+    /// What the mount puts in along the face, beside it; labels keep clear of it.
+    fn draw_whole(&self, canvas: &mut Canvas<'_>, loaded: &LoadedJoint, placer: &mut Placer) {
+        let (x, y) = (loaded.wrench.force.x, loaded.wrench.force.y);
+        let size = x.hypot(y);
+        if size > 0.0 {
+            let from = (WIDTH - ASIDE / 2.0, TOP + self.half[1] * self.scale);
+            let half = WHOLE / 2.0;
+            let (ux, uy) = (x / size, -y / size);
+            let tail = (from.0 - half * ux, from.1 - half * uy);
+            let tip = (from.0 + half * ux, from.1 + half * uy);
+            canvas.arrow(tail, tip, Pen::new(ACCENT_2, 4.0));
+            placer.take(Area {
+                left: tail.0.min(tip.0) - 8.0,
+                top: tail.1.min(tip.1) - 8.0,
+                right: tail.0.max(tip.0) + 8.0,
+                bottom: tail.1.max(tip.1) + 8.0,
+            });
+        }
+    }
+
     fn draw_forces(&self, canvas: &mut Canvas<'_>, loaded: &LoadedJoint, placer: &mut Placer) {
         let shears = loaded.bolts.iter().map(|bolt| bolt.shear_size());
         let largest = shears.fold(0.0, f64::max);
@@ -223,16 +259,6 @@ impl<'a> Face<'a> {
             let text = format!("{}: {word} {}", place + 1, force(bolt.axial.abs()));
             let how = Lettering::plain();
             placer.label(canvas, from, &text, how, FAR);
-        }
-        let (x, y) = (loaded.wrench.force.x, loaded.wrench.force.y);
-        let size = x.hypot(y);
-        if size > 0.0 {
-            let from = (WIDTH - ASIDE / 2.0, TOP + self.half[1] * self.scale);
-            let half = WHOLE / 2.0;
-            let (ux, uy) = (x / size, -y / size);
-            let tail = (from.0 - half * ux, from.1 - half * uy);
-            let tip = (from.0 + half * ux, from.1 + half * uy);
-            canvas.arrow(tail, tip, Pen::new(ACCENT_2, 4.0));
         }
     }
 

@@ -231,8 +231,12 @@ fn hundredths(length: f64) -> String {
 }
 
 fn caption(joint: &Joint, pieces: &Pieces, enlarged: bool) -> String {
-    let mut text = String::from(
-        "Cut across the rail through the bolts, to scale, the bracket on top; slants tell the materials apart.",
+    let way = match joint.base {
+        Base::Rail(_) => "across the rail ",
+        Base::Solid(_) => "",
+    };
+    let mut text = format!(
+        "Cut {way}through the bolts, to scale, the bracket on top; slants tell the materials apart."
     );
     if let Some(sleeve) = &joint.sleeve {
         if enlarged {
@@ -247,7 +251,11 @@ fn caption(joint: &Joint, pieces: &Pieces, enlarged: bool) -> String {
             ));
         }
     }
-    if joint.foot.is_some() {
+    if joint
+        .foot
+        .as_ref()
+        .is_some_and(|foot| foot.follows_bolts[1])
+    {
         text.push_str(" How wide the foot of the bracket is the file does not say; it is drawn with a usual width.");
     }
     if pieces.bolts.len() < joint.pattern.len() {

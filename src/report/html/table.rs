@@ -6,8 +6,11 @@ use crate::report::content::table::{Align, Cell, Column, Group, Row, Stands, Tab
 
 use super::blocks::{inline, verdict};
 
-/// A table with more rows than this is folded on a screen, so that a page of many load cases can be read through.
+/// A table with more rows than this is folded on a screen when it goes through the load cases, so that a page of many can be read through.
 const FOLDED_ABOVE: usize = 15;
+
+/// The same for any other table.
+const LONGEST: usize = 40;
 
 /// A table; `earlier` ones of its kind stand before it.
 pub(super) fn table(table: &Table, earlier: usize) -> Markup {
@@ -16,10 +19,14 @@ pub(super) fn table(table: &Table, earlier: usize) -> Markup {
         _ => format!("{}-table-{}", table.id, earlier + 1),
     };
     let rows: usize = table.groups.iter().map(|group| group.rows.len()).sum();
+    let most = match table.groups.len() {
+        0 | 1 => LONGEST,
+        _ => FOLDED_ABOVE,
+    };
     html! {
         div.table {
             // Beside the table and not its caption: a caption is as wide as the table and would scroll with it.
-            @if rows > FOLDED_ABOVE {
+            @if rows > most {
                 details {
                     summary { span.about id=(about) { (table.about) } " " span.count { (rows) " rows" } }
                     (whole(table, &about))

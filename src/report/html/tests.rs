@@ -120,20 +120,26 @@ fn what_is_not_finite_is_never_written() {
 #[test]
 fn a_table_of_many_rows_is_folded_with_its_title_and_count() {
     use crate::report::content::table::{Group, Row, Table};
-    let of = |rows: usize| {
-        let rows = (0..rows).map(|n| Row::new(n.to_string(), Vec::new()));
+    let in_groups = |rows: usize, groups: usize| {
+        let group = |_| {
+            let rows = (0..rows / groups).map(|n| Row::new(n.to_string(), Vec::new()));
+            Group::plain(rows.collect())
+        };
         let data = Table {
             id: "many",
             about: "What there is.".to_owned(),
             item: "thing",
             columns: Vec::new(),
-            groups: vec![Group::plain(rows.collect())],
+            groups: (0..groups).map(group).collect(),
             note: None,
         };
         table::table(&data, 0).into_string()
     };
-    assert!(!of(15).contains("<details"));
-    let folded = of(16);
+    // Through load cases beyond 15 rows, without them beyond 40.
+    assert!(!in_groups(15, 3).contains("<details"));
+    assert!(!in_groups(40, 1).contains("<details"));
+    assert!(in_groups(41, 1).contains("<details"));
+    let folded = in_groups(16, 4);
     let (summary, rest) = folded.split_once("</summary>").unwrap();
     assert!(
         summary.contains("What there is.") && summary.contains("16 rows"),

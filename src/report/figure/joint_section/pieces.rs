@@ -73,10 +73,18 @@ impl Pieces {
             Base::Rail(base) => base.face_width / 2.0,
             Base::Solid(_) => aside + 2.0 * thread.flats,
         };
-        let foot_half = joint.plate.as_ref().map_or_else(
-            || base_half.max(aside + thread.flats),
-            |plate| plate.width / 2.0,
-        );
+        let beside = base_half.max(aside + thread.flats);
+        let foot_half = joint.foot.as_ref().map_or(beside, |foot| foot.width / 2.0);
+        let plate_half = joint
+            .plate
+            .as_ref()
+            .map_or(beside, |plate| plate.width / 2.0);
+        // What lies loose between foot and plate ends where the narrower does.
+        let half_of = |kind: LayerKind| match kind {
+            LayerKind::Foot => foot_half,
+            LayerKind::Plate => plate_half,
+            _ => foot_half.min(plate_half),
+        };
         let mut built = Builder {
             joint,
             bolts: &bolts,
@@ -102,7 +110,7 @@ impl Pieces {
                 layer.kind,
                 &layer.material,
                 [high, high + layer.thickness],
-                foot_half,
+                half_of(layer.kind),
             );
             high += layer.thickness;
         }
@@ -112,7 +120,7 @@ impl Pieces {
                 layer.kind,
                 &layer.material,
                 [low - layer.thickness, low],
-                foot_half,
+                half_of(layer.kind),
             );
             low -= layer.thickness;
         }
