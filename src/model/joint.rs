@@ -34,7 +34,7 @@
 pub mod base;
 pub mod bolt;
 mod grip;
-mod pattern;
+pub mod pattern;
 pub mod plate;
 pub mod polymer;
 mod pose;
@@ -200,7 +200,9 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_, '_>) -> Option<Jo
     let foot = absent_or_read(foot);
     let upright = upright::read(&section, foot.as_ref(), plate.as_ref());
     let faces = base.as_ref().zip(plate.as_ref()).zip(foot.as_ref());
-    let slip_friction = read_slip_friction(&section, faces.map(|((b, p), f)| faces_of(b, p, f)));
+    let layer = polymer.as_ref().and_then(Option::as_ref);
+    let slip_friction =
+        read_slip_friction(&section, faces.map(|((b, p), f)| faces_of(b, p, f)), layer);
     let environment = read_environment(&section);
     let temperature = read_temperature(&section);
     let assembled = read_assembled(&section);
@@ -270,7 +272,17 @@ fn faces_of(base: &Base, plate: &Option<Plate>, foot: &Option<Foot>) -> Vec<(Fam
     faces
 }
 
-fn read_slip_friction(section: &Section<'_>, faces: Option<Vec<(Family, Surface)>>) -> Option<f64> {
+/// Friction of a face on a polymer.
+///
+/// # Source
+/// Common practice: low end, as of paint.
+const ON_POLYMER: f64 = 0.10;
+
+fn read_slip_friction(
+    section: &Section<'_>,
+    faces: Option<Vec<(Family, Surface)>>,
+    polymer: Option<&Polymer>,
+) -> Option<f64> {
     if section.has("slip_friction") {
         return section.ratio("slip_friction", Bound::Within(0.02, 1.0));
     }
@@ -278,6 +290,12 @@ fn read_slip_friction(section: &Section<'_>, faces: Option<Vec<(Family, Surface)
         .into_iter()
         .map(|(family, surface)| surface.slip_friction(family))
         .fold(1.0, f64::min);
+    let is_clamped = polymer.is_some_and(|one| one.role != PolymerRole::Locates);
+    let friction = if is_clamped {
+        friction.min(ON_POLYMER)
+    } else {
+        friction
+    };
     section.assume(
         "slip_friction",
         format!("{friction}: the low end for these materials and coatings (common practice)"),

@@ -5,6 +5,7 @@
 //! mount reaction is [`shared`](sharing) by the bolts, which [`metals`] touch, and what
 //! is [`required`](requirement) of all of it.
 
+mod coats;
 pub mod metals;
 pub mod preload;
 pub mod rail_clamp;
@@ -71,7 +72,7 @@ pub(super) fn of_joint(
     let stack = Stack::of(model, joint);
     let preload = Preload::of(joint, &stack);
     let rail = RailClamp::of(model, joint, &preload);
-    let loads = sharing::loaded(joint, rail.as_ref(), loads);
+    let loads = sharing::loaded(model, joint, rail.as_ref(), loads);
     let metals = metals::pairs(model, joint);
     let clamp = rail.as_ref();
     let requirements = requirement::all(model, joint, &stack, &preload, clamp, &metals, &loads);

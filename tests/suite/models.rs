@@ -22,6 +22,7 @@ const DEMOS: [(&str, &[&str], [f64; 2]); 5] = [
     (
         "coastal-hatchback",
         &[
+            "joint.gearbox-side-to-rail.punching",
             "joint.gearbox-side-to-rail.wall-collapse",
             "joint.gearbox-side-to-rail.wall-yield",
         ],

@@ -119,7 +119,8 @@ pub(super) fn judge_edge(
 }
 
 /// Smallest distance between two bolts \[m\]; infinite for one.
-pub(super) fn nearest(pattern: &[[f64; 2]]) -> f64 {
+#[must_use]
+pub fn nearest(pattern: &[[f64; 2]]) -> f64 {
     let mut nearest = f64::INFINITY;
     for (place, [x, y]) in pattern.iter().enumerate() {
         for [other_x, other_y] in pattern.iter().skip(place + 1) {

@@ -80,6 +80,22 @@ pub struct Washer {
     pub thickness: f64,
 }
 
+impl Washer {
+    /// Diameter on which a head or nut of this bearing diameter presses below the washer \[m\].
+    ///
+    /// # Equation
+    ///   d = min(D, d_W + 1.6 h)
+    ///
+    ///   D, h  washer: diameter, thickness  \[m\];  d_W  bearing face of the head \[m\]
+    ///
+    /// # Source
+    /// VDI 2230-1:2003, 5.5.4 (from memory): a washer spreads the force with its thickness, not with its width.
+    #[must_use]
+    pub fn pressed(&self, head_bearing: f64) -> f64 {
+        self.diameter.min(head_bearing + 1.6 * self.thickness)
+    }
+}
+
 /// What a plate must cover.
 pub(super) struct Room {
     /// Face of the rail across it \[m\]; `None` on a solid part.

@@ -8,6 +8,7 @@ use crate::strength::bolt::tightening::{
 };
 use crate::strength::sleeve::gap::settlement_loss;
 
+use super::coats;
 use super::stack::{Stack, clamped_polymer, of_polymer};
 
 /// Preload of one bolt \[N\], from tightening to the end of its losses.
@@ -35,6 +36,8 @@ pub struct Preload {
     pub embedding: f64,
     /// Lost for each metre by which the stack shortens later, be it that it settles more or that an open gap of a sleeve closes [N/m].
     pub loss_per_settling: f64,
+    /// Lost as paint and powder flow away from the clamped faces.
+    pub coats: f64,
     /// Most that heat adds.
     pub thermal_gain: f64,
     /// Most that cold or heat takes.
@@ -57,7 +60,7 @@ impl Preload {
         let permissible = permissible_preload(&bolt.thread, yields, friction.low, USUAL_SHARE);
         let at = |torque: f64, mu: f64| preload(&bolt.thread, collar, torque, Friction::same(mu));
         let torque = bolt.torque.unwrap_or(full.torque);
-        let most = at(torque, friction.low);
+        let most = most(joint);
         let at_highest_friction = at(torque, friction.high);
         let least = at_highest_friction.min(most / scatter);
         let (bolt_gives, parts_give) = (stack.bolt_resilience, stack.parts_resilience);
@@ -94,6 +97,7 @@ impl Preload {
             scatter,
             nut_factor: [nut_factor(friction.low), nut_factor(friction.high)],
             embedding: embedding::loss(settled, bolt_gives, parts_give),
+            coats: settlement_loss(coats::thickness(joint), bolt_gives, parts_give),
             loss_per_settling: settlement_loss(1.0, bolt_gives, parts_give),
             thermal_gain: changes.iter().copied().fold(0.0, f64::max),
             thermal_loss: changes.iter().map(|change| -change).fold(0.0, f64::max),
@@ -104,13 +108,31 @@ impl Preload {
     /// Least clamp force of one bolt after all losses, with no load \[N\].
     #[must_use]
     pub fn clamp(&self) -> f64 {
-        ((self.least - self.embedding) * self.retained - self.thermal_loss).max(0.0)
+        ((self.least - self.embedding - self.coats) * self.retained - self.thermal_loss).max(0.0)
     }
 
     /// Most force in one bolt before any load \[N\].
     #[must_use]
     pub fn hottest(&self) -> f64 {
         self.most + self.thermal_gain
+    }
+}
+
+/// Most preload of one bolt, where the friction is lowest \[N\].
+pub(super) fn most(joint: &Joint) -> f64 {
+    let bolt = &joint.bolt;
+    let friction = bolt.lubrication.friction;
+    match bolt.torque {
+        Some(torque) => {
+            let collar = friction_diameter(bolt.thread.head_bearing, bolt.hole);
+            preload(&bolt.thread, collar, torque, Friction::same(friction.low))
+        }
+        None => permissible_preload(
+            &bolt.thread,
+            bolt.limits.yield_strength,
+            friction.low,
+            USUAL_SHARE,
+        ),
     }
 }
 

@@ -2,10 +2,10 @@
 
 mod squeeze;
 
-pub(super) use squeeze::{Squeeze, far_plate, far_press, wall_hole};
+pub(super) use squeeze::{Squeeze, far_hold, far_plate, left_at_end, to_cut_end, wall_hole};
 
 use crate::model::Model;
-use crate::model::joint::{Joint, Plate, Sleeve};
+use crate::model::joint::{Joint, Plate, Seat, Sleeve};
 use crate::model::rail::Profile;
 use crate::strength::column::Curve;
 use crate::strength::plate::strip::{Held, Strip};
@@ -51,7 +51,7 @@ pub struct RailClamp {
     pub sleeve: Option<SleeveShare>,
     /// Force in the walls, and in the plates that stand on them, at the most preload.
     pub walls: f64,
-    /// Least clamp force that presses bracket or plate on the rail: all of it unless a loose sleeve stands proud.
+    /// Least clamp force that presses bracket or plate on the rail itself: all of it, but past a loose sleeve through the walls.
     pub gripped: f64,
 }
 
@@ -70,6 +70,15 @@ pub struct SleeveShare {
     pub carries: bool,
     /// Whether it stands proud of the faces, so that the bracket sits on its ends alone.
     pub is_proud: bool,
+}
+
+/// Rate against which both sides of the rail close [N/m]; `None` on a solid part and for an open channel.
+pub(super) fn closing(model: &Model, joint: &Joint) -> Option<f64> {
+    let squeeze = Squeeze::of(model, joint)?;
+    let base = joint.base.rail()?;
+    let is_box = matches!(model.rails.get(base.rail)?.profile, Profile::Box { .. });
+    let shape = is_box.then(|| box_rail(joint)).flatten();
+    Some(Sides::of(joint, shape.as_ref(), &squeeze).closing())
 }
 
 /// The box that the bolts cross, with the face they enter by as the loaded one.
@@ -268,18 +277,26 @@ fn sleeve_share(
     }
 }
 
-/// Clamp force on the rail itself: a sleeve that stands proud takes its share, and keeps it unless it is welded to the walls.
+/// Clamp force on the rail itself: what a loose sleeve through the walls carries goes past them, since it slides in its holes.
 ///
-/// A flange changes nothing of that: it lies outside the far wall, under the nut, and between it and the bracket
-/// on the other end of a proud sleeve the walls are as loose as without it.
+/// A flange changes nothing of that: it lies outside the far wall, under the nut.
 fn gripped(joint: &Joint, preload: &Preload, closing: f64) -> f64 {
     let clamp = preload.clamp();
     match &joint.sleeve {
-        Some(sleeve) if sleeve.gap < 0.0 && sleeve.weld.is_none() => {
+        Some(sleeve) if is_loose(sleeve) => {
             let tube = tube(sleeve);
             let rate = tube.stiffness(sleeve.material.youngs_modulus);
-            proud(&tube, -sleeve.gap, clamp, rate, closing).walls
+            if sleeve.gap < 0.0 {
+                proud(&tube, -sleeve.gap, clamp, rate, closing).walls
+            } else {
+                clamp - tightened(clamp, sleeve.gap, closing, rate).sleeve
+            }
         }
         _ => clamp,
     }
+}
+
+/// Whether a sleeve may slide through the walls.
+pub(super) fn is_loose(sleeve: &Sleeve) -> bool {
+    sleeve.seat == Seat::Through && sleeve.weld.is_none()
 }

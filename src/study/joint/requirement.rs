@@ -145,9 +145,9 @@ impl Case<'_> {
         self.model.loads.get(loaded.load).map(|load| load.class)
     }
 
-    /// Least clamp force on the face that must not slip \[N\].
+    /// Least clamp force below the foot \[N\]: on the rail, or on the ends of sleeves that it lies on.
     fn gripped(&self) -> f64 {
-        self.rail.map_or(self.preload.clamp(), |rail| rail.gripped)
+        self.preload.clamp()
     }
 
     /// Reserve of a kind that a load case asks for: that of the file, and none in a rare one.

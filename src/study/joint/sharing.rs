@@ -1,5 +1,6 @@
 //! How the bolts of a joint share a mount reaction.
 
+use crate::model::Model;
 use crate::model::joint::Joint;
 use crate::spatial::{Mat3, Vec3, Wrench};
 use crate::strength::pattern::{BoltForce, Pattern};
@@ -17,6 +18,8 @@ pub struct LoadedJoint {
     pub wrench: Wrench,
     /// What each bolt takes, in the order of `Joint::pattern`; a pull along it is positive.
     pub bolts: Vec<BoltForce>,
+    /// Pull of each bolt when the foot turns about the middle of the pattern, which may be less than in `bolts` \[N\].
+    pub centred: Vec<f64>,
     /// Moments about x, y, z that the pattern cannot take by itself [N m].
     pub untaken: [f64; 3],
 }
@@ -46,18 +49,21 @@ const ON_LINE: f64 = 1e-6;
 /// # Equation
 ///   F on the chassis = −force on the powertrain,   M = o × F + M of the mount
 ///
-///   o  from the middle of the joint face to the mount \[m\], as drawn
+///   o  from the middle of the joint face to where the mount acts in this load case: as drawn, and
+///      moved with the powertrain \[m\]
 ///
 /// Where bolts in one row hold something flat on a round tube they take no moment about it.
 ///
 /// # Source
 /// Derived: equilibrium.
 pub(super) fn loaded(
+    model: &Model,
     joint: &Joint,
     rail: Option<&RailClamp>,
     loads: &[LoadResult],
 ) -> Vec<LoadedJoint> {
-    let Some(pattern) = Pattern::new(&joint.pattern) else {
+    let mount = model.mounts.get(joint.mount);
+    let (Some(pattern), Some(mount)) = (Pattern::new(&joint.pattern), mount) else {
         return Vec::new();
     };
     let touch = Touch::of(joint, rail);
@@ -72,7 +78,8 @@ pub(super) fn loaded(
             let state = found.mounts.get(place)?;
             let force = to_joint * -state.force_on_powertrain;
             let moment = to_joint * -state.moment_on_powertrain;
-            let offset = to_joint * joint.offset;
+            let moved = found.pose.position + state.arm - mount.at;
+            let offset = to_joint * (joint.offset + moved);
             let wrench = Wrench {
                 force,
                 moment: moment + offset.cross(&force),
@@ -86,6 +93,12 @@ pub(super) fn loaded(
                 load: result.load,
                 wrench,
                 bolts: shared.bolts,
+                centred: pattern
+                    .about_centre(&at_centre)
+                    .bolts
+                    .iter()
+                    .map(|bolt| bolt.axial)
+                    .collect(),
                 untaken: [about_x + tipping, about_y, about_z],
             })
         })
@@ -121,7 +134,7 @@ fn is_row(joint: &Joint) -> bool {
     joint.pattern.iter().all(|[_, y]| y.abs() < ON_LINE)
 }
 
-/// Half length along and half width across of the plate, or the foot \[m\].
+/// Half length along and half width across of what the plate, or the foot, bears on \[m\]: nothing bears beyond the rail.
 pub(super) fn half_sizes(joint: &Joint) -> [f64; 2] {
     let plate = joint
         .plate
@@ -129,8 +142,9 @@ pub(super) fn half_sizes(joint: &Joint) -> [f64; 2] {
         .map(|plate| [plate.length, plate.width]);
     let foot = || joint.foot.as_ref().map(|foot| [foot.length, foot.width]);
     // A joint without either is refused when it is read.
-    plate
-        .or_else(foot)
-        .unwrap_or_default()
-        .map(|size| size / 2.0)
+    let [length, width] = plate.or_else(foot).unwrap_or_default();
+    let [end, side] = joint.base.rail().map_or([f64::INFINITY; 2], |rail| {
+        [rail.edge.unwrap_or(f64::INFINITY), rail.face_width / 2.0]
+    });
+    [(length / 2.0).min(end), (width / 2.0).min(side)]
 }

@@ -10,7 +10,8 @@ use crate::strength::bolt::resilience::{Head, Hold, Shank};
 use crate::strength::bolt::thermal::Layer as ThermalLayer;
 use crate::strength::polymer::Layer as PolymerLayer;
 
-use super::rail_clamp::Squeeze;
+use super::preload;
+use super::rail_clamp::{self, Squeeze};
 
 /// What a layer is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -119,10 +120,9 @@ impl Stack {
             hold,
         }
         .resilience();
-        let bearing = joint
-            .washer
-            .as_ref()
-            .map_or(thread.head_bearing, |washer| washer.diameter);
+        let bearing = joint.washer.as_ref().map_or(thread.head_bearing, |washer| {
+            washer.pressed(thread.head_bearing)
+        });
         let parts_resilience = parts(model, joint, &layers, bearing, tapped.is_some());
         Self {
             inner_faces: inner_faces(joint, &layers, tapped.is_some()),
@@ -253,7 +253,11 @@ fn parts(model: &Model, joint: &Joint, layers: &[Layer], bearing: f64, tapped: b
     }
     if let Base::Rail(_) = &joint.base {
         let walls = Squeeze::of(model, joint).map_or(0.0, |squeeze| squeeze.rate());
-        let sleeve = joint.sleeve.as_ref().map(|sleeve| {
+        let closing = rail_clamp::closing(model, joint).unwrap_or(walls);
+        let touching = joint.sleeve.as_ref().filter(|sleeve| {
+            closing <= 0.0 || sleeve.gap.max(0.0) * closing < preload::most(joint)
+        });
+        let sleeve = touching.map(|sleeve| {
             tube_resilience(
                 sleeve.outer,
                 sleeve.inner,
@@ -263,7 +267,7 @@ fn parts(model: &Model, joint: &Joint, layers: &[Layer], bearing: f64, tapped: b
         });
         resilience += match sleeve {
             Some(tube) => 1.0 / (1.0 / tube + walls),
-            None if walls > 0.0 => 1.0 / walls,
+            None if closing > 0.0 => 1.0 / closing,
             None => 0.0,
         };
     }
@@ -276,9 +280,17 @@ pub(super) fn clamped_polymer(joint: &Joint) -> Option<PolymerLayer> {
     let PolymerRole::Clamped { diameter } = polymer.role else {
         return None;
     };
+    // It lies on what is below it: where a sleeve comes through the wall, on its end.
+    let [outer, inner] = match &joint.sleeve {
+        Some(sleeve) if joint.plate.is_none() && sleeve.seat == Seat::Through => [
+            diameter.min(sleeve.outer),
+            joint.bolt.hole.max(sleeve.inner),
+        ],
+        _ => [diameter, joint.bolt.hole],
+    };
     Some(PolymerLayer {
         thickness: polymer.thickness,
-        area: PI / 4.0 * (diameter.powi(2) - joint.bolt.hole.powi(2)),
+        area: PI / 4.0 * (outer.powi(2) - inner.powi(2)),
         youngs_modulus: polymer.material.youngs_modulus,
         yield_strength: polymer.material.yield_strength,
     })

@@ -171,7 +171,8 @@ fn a_mount_beside_its_joint_pulls_the_far_bolts() {
 }
 
 /// Derived: 0.1 m behind the bolt, a right bend turns the bracket with 36.77 N m, which friction
-/// holds on (14.63 + 11)/4 mm; the weight tilts it over the edge of the plate 30 mm away.
+/// holds on (14.63 + 11)/4 mm; the weight tilts it over the edge of the plate 30 mm away. That the
+/// mount moves by tenths of a millimetre is left out here.
 #[test]
 fn a_single_bolt_holds_a_turn_by_friction_alone() {
     let (_, evaluation) = golden(&format!("{PLATES}{SLEEVE}offset = \"100, 0, 0 mm\"\n"));
@@ -184,7 +185,7 @@ fn a_single_bolt_holds_a_turn_by_friction_alone() {
         "clamp needed",
         &[twist.value.unwrap()],
         &[needed],
-        1e-4,
+        5e-4,
         0.0,
     );
     assert_eq!(twist.verdict, Verdict::Fails);
@@ -218,29 +219,39 @@ fn a_rail_without_a_sleeve_is_crushed_and_a_sleeve_mends_it() {
     assert_eq!(check(&crushed, "wall-yield").verdict, Verdict::Fails);
     let (_, mended) = golden(&format!("{FOOT}{}", SLEEVE.replace("0.1 mm", "0.05 mm")));
     assert_eq!(failing(&mended), [""; 0]);
-    assert!(
-        !mended
-            .checks
-            .iter()
-            .any(|check| check.id.ends_with("wall-collapse"))
-    );
+    assert_eq!(check(&mended, "wall-collapse").verdict, Verdict::Ok);
     // So short that the preload does not close the gap, it is as good as absent.
     let (_, idle) = golden(&format!("{FOOT}{}", SLEEVE.replace("0.1 mm", "15 mm")));
     assert_eq!(check(&idle, "wall-collapse").verdict, Verdict::Fails);
     assert_eq!(check(&idle, "sleeve-gap").verdict, Verdict::Fails);
 }
 
-/// Derived: a loose sleeve that stands proud by more than it is pressed together keeps the bracket
-/// off the rail, so nothing is gripped; welded to the walls it brings its share into them.
+/// Derived: a loose sleeve through the walls slides in its holes, so only what the walls take grips the
+/// rail: nothing where it stands proud by more than it is pressed together, k g = 12.6 kN/mm · 0.05 mm
+/// and a little more where it is short. Welded to the walls it brings its share into them.
 #[test]
-fn a_proud_sleeve_leaves_no_friction_unless_it_is_welded() {
-    let proud = SLEEVE.replace("0.1 mm", "-0.2 mm");
-    let (_, loose) = golden(&format!("{FOOT}{proud}"));
-    let slip = check(&loose, "slip");
-    assert_eq!((slip.verdict, slip.limit), (Verdict::Fails, Some(0.0)));
-    let welded = proud.replace("gap", "weld = { throat = \"3 mm\" }, gap");
+fn a_loose_sleeve_carries_the_clamp_force_past_the_walls() {
+    let of = |gap: &str| golden(&format!("{FOOT}{}", SLEEVE.replace("0.1 mm", gap))).1;
+    let (proud, short) = (of("-0.2 mm"), of("0.05 mm"));
+    let grip = check(&proud, "dowel");
+    assert_eq!((grip.verdict, grip.limit), (Verdict::Over, Some(0.0)));
+    assert_eq!(check(&proud, "sleeve-gap").verdict, Verdict::Fails);
+    let rail = short.joints[0].rail.as_ref().unwrap();
+    let shared = rail.closing_rate * 0.05e-3;
+    let limit = check(&short, "dowel").limit.unwrap();
+    assert!(
+        limit > shared && limit < 1.3 * shared + 400.0,
+        "{limit} {shared}"
+    );
+    assert_eq!(check(&short, "sleeve-gap").verdict, Verdict::Ok);
+    let welded = SLEEVE.replace(
+        "gap = \"0.1 mm\"",
+        "weld = { throat = \"3 mm\" }, gap = \"-0.2 mm\"",
+    );
     let (_, welded) = golden(&format!("{FOOT}{welded}"));
     assert_eq!(check(&welded, "slip").verdict, Verdict::Ok);
+    assert_eq!(check(&welded, "sleeve-gap").verdict, Verdict::Over);
+    assert!(!welded.checks.iter().any(|one| one.id.ends_with("dowel")));
 }
 
 /// Derived: more torque, more clamp force left, the same force needed.

@@ -81,10 +81,11 @@ bracket = { thickness = "8 mm", material = "S355" }
 ];
 
 /// What the joints above must bring up, or they prove nothing.
-const IDS: [&str; 37] = [
+const IDS: [&str; 38] = [
     "bearing",
     "bolt-strength",
     "coats",
+    "dowel",
     "edge-distance",
     "engagement",
     "fatigue",

@@ -136,6 +136,12 @@ fn torque(joint: &Joint, result: &JointResult) -> String {
 fn losses(result: &JointResult) -> String {
     let preload = &result.preload;
     let mut parts = vec![format!("{} as the faces settle", force(preload.embedding))];
+    if preload.coats > 0.0 {
+        parts.push(format!(
+            "{} as paint or powder flows away",
+            force(preload.coats)
+        ));
+    }
     if preload.thermal_loss > 0.0 {
         parts.push(format!("{} by cold or heat", force(preload.thermal_loss)));
     }
@@ -155,7 +161,6 @@ fn losses(result: &JointResult) -> String {
     text
 }
 
-/// What paint left in the joint costs, or a sleeve whose gap has not closed.
 /// That the rail folds before the bolts are tight, when it does: what is told below is then never reached.
 fn folding(result: &JointResult) -> Option<String> {
     let rail = result.rail.as_ref()?;
@@ -171,6 +176,7 @@ fn folding(result: &JointResult) -> Option<String> {
     })
 }
 
+/// What paint left in the joint costs, or a sleeve whose gap has not closed.
 fn settling(joint: &Joint, result: &JointResult) -> String {
     let lost = result.preload.loss_per_settling * TEN_MICROMETRES;
     let lost = quantity::with_digits(lost, Shown::Kilonewton, Digits::Significant(2));

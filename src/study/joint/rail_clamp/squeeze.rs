@@ -49,6 +49,17 @@ const LARGEST_HOLE: HoleEffect = HoleEffect {
     stress: 1.75,
 };
 
+/// Share of its strength that a box rail keeps so near to its cut end \[m\].
+pub(in crate::study::joint) fn left_at_end(rail: &BoxRail, distance: f64) -> f64 {
+    near_cut_end(rail, distance).unwrap_or(AT_CUT_END)
+}
+
+/// From the bolt nearest to the cut end of the rail to that end \[m\]; `None` where it is far away.
+pub(in crate::study::joint) fn to_cut_end(joint: &Joint) -> Option<f64> {
+    let far = |far: f64, [x, _]: &[f64; 2]| far.max(x.abs());
+    Some(joint.base.rail()?.edge? - joint.pattern.iter().fold(0.0, far))
+}
+
 impl Squeeze {
     /// Squeeze of the rail by one bolt; `None` on a solid part, and for an open channel, whose flanges nothing holds apart.
     pub(in crate::study::joint) fn of(model: &Model, joint: &Joint) -> Option<Self> {
@@ -64,9 +75,7 @@ impl Squeeze {
                 let rail = box_rail(joint)?;
                 let squeezed = BoxSqueeze::under(rail, patch);
                 let fitted = box_squeeze::effective_length(&rail, &patch);
-                let end = base
-                    .edge
-                    .map_or(Some(1.0), |edge| near_cut_end(&rail, edge));
+                let end = to_cut_end(joint).map_or(Some(1.0), |end| near_cut_end(&rail, end));
                 let peak = box_peak(&rail, &patch);
                 let is_within_range = fitted.is_within_range && end.is_some() && peak.is_some();
                 let end = end.unwrap_or(AT_CUT_END);
@@ -162,7 +171,7 @@ pub(in crate::study::joint) fn far_plate(joint: &Joint) -> Option<&Plate> {
         .filter(|plate| plate.both_sides && !has_flange)
 }
 
-/// What one bolt presses on a wall, spread at 45° through washer and far plate: the smaller patch of the two sides, which is that of the nut.
+/// What one bolt presses on a wall, spread through the washer and at 45° through the far plate: the smaller patch of the two sides, which is that of the nut.
 fn patch(joint: &Joint, face_width: f64) -> Patch {
     let bearing = far_press(joint);
     let (length, width) = match far_plate(joint) {
@@ -184,12 +193,22 @@ pub(in crate::study::joint) fn far_press(joint: &Joint) -> f64 {
     shoulder.map_or_else(|| nut_patch(joint), |flange| flange.diameter)
 }
 
+/// Diameter that holds the far wall when the bolt is pulled: the flange of a sleeve, the whole washer, else the nut \[m\].
+pub(in crate::study::joint) fn far_hold(joint: &Joint) -> f64 {
+    let shoulder = joint.sleeve.as_ref().and_then(|sleeve| sleeve.shoulder);
+    let washer = joint.washer.map(|washer| washer.diameter);
+    shoulder
+        .map(|flange| flange.diameter)
+        .or(washer)
+        .unwrap_or(joint.bolt.thread.head_bearing)
+}
+
 /// Diameter on which a nut presses on what is below its washer \[m\].
 fn nut_patch(joint: &Joint) -> f64 {
     joint
         .washer
         .as_ref()
         .map_or(joint.bolt.thread.head_bearing, |washer| {
-            washer.diameter + 2.0 * washer.thickness
+            washer.pressed(joint.bolt.thread.head_bearing)
         })
 }

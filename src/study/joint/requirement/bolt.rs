@@ -142,7 +142,12 @@ fn fatigue(case: &Case<'_>) -> Option<Requirement> {
                 .filter_map(move |loaded| Some((loaded.load, loaded.bolts.get(place)?.axial)))
         };
         let (load, high) = pulls().max_by(|a, b| a.1.total_cmp(&b.1))?;
-        let low = pulls().map(|(_, pull)| pull).fold(high, f64::min);
+        // The pivot of the foot is not known: the range is that between the highest pull of one and the lowest of the other.
+        let low = case
+            .frequent()
+            .filter_map(|loaded| loaded.centred.get(place).copied())
+            .chain(pulls().map(|(_, pull)| pull))
+            .fold(high, f64::min);
         let area = bolt.thread.stress_area();
         Some((
             load,

@@ -2,10 +2,11 @@
 
 use super::{Case, Governing, Requirement, worst};
 use crate::model::joint::{Base, Joint, Seat, Sleeve};
-use crate::model::material::{Material, Surface};
+use crate::model::material::Material;
 use crate::strength::bolt::head::pressure;
 use crate::study::check::Sense;
 use crate::study::joint::LoadedJoint;
+use crate::study::joint::coats;
 use crate::study::joint::stack::clamped_polymer;
 use crate::units::Shown;
 
@@ -17,12 +18,6 @@ const NO_TWIST: f64 = 1e-6;
 /// # Source
 /// Common practice: a joint that loses more than a tenth does not stay tight.
 const KEPT: f64 = 0.9;
-
-/// Thickness of a coat that flows away under a clamped face \[m\]: wet paint, baked powder.
-///
-/// # Source
-/// Common practice: usual thicknesses of one coat.
-const COATS: [(Surface, f64); 2] = [(Surface::Painted, 50e-6), (Surface::PowderCoated, 80e-6)];
 
 pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
     let mut found = Vec::new();
@@ -44,7 +39,7 @@ pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
 ///
 /// # Source
 /// Coulomb; VDI 2230-1:2003, main equation (from memory), with the load coming in at the faces.
-fn needed(case: &Case<'_>, loaded: &LoadedJoint, more: f64) -> f64 {
+pub(super) fn needed(case: &Case<'_>, loaded: &LoadedJoint, more: f64) -> f64 {
     let reserve = case.reserve(loaded, case.joint.factors.slip);
     loaded
         .bolts
@@ -183,47 +178,24 @@ fn head_pressure(case: &Case<'_>) -> Option<Requirement> {
 
 /// Coats on clamped faces flow away under the clamp force.
 fn coats(case: &Case<'_>) -> Option<Requirement> {
-    let thickness: f64 = faces(case.joint)
-        .into_iter()
-        .filter_map(|surface| COATS.iter().find(|(coat, _)| *coat == surface))
-        .map(|(_, thickness)| thickness)
-        .sum();
-    (thickness > 0.0).then(|| Requirement {
+    let lost = case.preload.coats;
+    (lost > 0.0).then(|| Requirement {
         id: "coats",
         brief: "loss by the coats",
         title: "preload lost when the coats on the clamped faces have flowed away".to_owned(),
         load: None,
         each: Vec::new(),
-        value: thickness / (case.stack.bolt_resilience + case.stack.parts_resilience),
+        value: lost,
         limit: (1.0 - KEPT) * case.preload.least,
         sense: Sense::AtMost,
         unit: Shown::Newton,
         advisory: true,
-        basis: format!("a tenth of the least preload; {:.0} um of coats in all, each counted whole (common practice); not taken off the clamp force", thickness * 1e6),
+        basis: format!(
+            "a tenth of the least preload; {:.0} um of coats in all, each counted whole (common practice); counted in every other line",
+            coats::thickness(case.joint) * 1e6
+        ),
         cure: "strip paint and powder off the clamped faces, seal the edge afterwards, tighten again",
     })
-}
-
-/// Surfaces that are clamped on each other, both sides of every part.
-fn faces(joint: &Joint) -> Vec<Surface> {
-    let mut faces = Vec::new();
-    let mut part = |surface: Surface, sides: usize| {
-        faces.extend(std::iter::repeat_n(surface, sides));
-    };
-    if let Some(foot) = &joint.foot {
-        part(foot.surface, 2);
-    }
-    if let Some(plate) = &joint.plate {
-        // The nuts press on the plate of the far side.
-        part(plate.surface, if plate.both_sides { 4 } else { 2 });
-    }
-    let (_, surface) = joint.base.face();
-    let sides = match &joint.base {
-        Base::Solid(solid) if solid.engagement.is_some() => 1,
-        _ => 2,
-    };
-    part(surface, sides);
-    faces
 }
 
 /// Whether it is known how the polymer of the joint creeps.

@@ -16,6 +16,12 @@ use crate::units::Shown;
 /// Common practice.
 const USUAL_EDGE: f64 = 2.0;
 
+/// Most that one row of bolts bears where the plates lap on one side only, over f_u d t.
+///
+/// # Source
+/// EN 1993-1-8, 3.6.1(10) (from memory).
+const ONE_ROW: f64 = 1.5;
+
 pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
     let mut found = Vec::new();
     found.extend(bearing(case));
@@ -30,6 +36,8 @@ struct Ply<'a> {
     material: &'a Material,
     thickness: f64,
     pin: f64,
+    /// Tensile strength of what bears on the hole \[Pa\].
+    pin_tensile: f64,
     hole: f64,
     /// To end and edge of the part \[m\].
     end: f64,
@@ -40,34 +48,37 @@ fn plies<'a>(case: &Case<'a>) -> Vec<Ply<'a>> {
     let joint = case.joint;
     let (pin, hole) = (joint.bolt.thread.nominal, joint.bolt.hole);
     let usual = USUAL_EDGE * hole;
+    let bolt = [pin, hole, joint.bolt.limits.tensile];
     let mut plies = Vec::new();
-    let mut ply = |name, material, thickness, [pin, hole]: [f64; 2], [end, edge]: [f64; 2]| {
-        plies.push(Ply {
-            name,
-            material,
-            thickness,
-            pin,
-            hole,
-            end,
-            edge,
-        });
-    };
+    let mut ply =
+        |name, material, thickness, [pin, hole, pin_tensile]: [f64; 3], [end, edge]: [f64; 2]| {
+            plies.push(Ply {
+                name,
+                material,
+                thickness,
+                pin,
+                pin_tensile,
+                hole,
+                end,
+                edge,
+            });
+        };
     for sheet in sheets(joint) {
         let to = to_edges(&joint.pattern, sheet.size);
-        ply(sheet.name, sheet.material, sheet.thickness, [pin, hole], to);
+        ply(sheet.name, sheet.material, sheet.thickness, bolt, to);
     }
     match &joint.base {
         Base::Solid(solid) if solid.engagement.is_none() => {
             let to = [usual, usual];
-            ply("part", &solid.material, solid.thickness, [pin, hole], to);
+            ply("part", &solid.material, solid.thickness, bolt, to);
         }
         Base::Solid(_) => {}
         Base::Rail(base) => {
             // A sleeve that goes through the wall bears on it in place of the bolt.
             let sleeve = joint.sleeve.as_ref();
             let pair = match sleeve.filter(|sleeve| sleeve.seat == Seat::Through) {
-                Some(sleeve) => [sleeve.outer, sleeve.hole],
-                None => [pin, hole],
+                Some(sleeve) => [sleeve.outer, sleeve.hole, sleeve.material.tensile_strength],
+                None => bolt,
             };
             let far = 2.0 * USUAL_EDGE * pair[1];
             let to_end = base.edge.map_or(far, |edge| {
@@ -105,7 +116,8 @@ fn bearing(case: &Case<'_>) -> Option<Requirement> {
             gauge: next,
         };
         let tensile = ply.material.tensile_strength;
-        bearing::strength(&hole, tensile, joint.bolt.limits.tensile).max(0.0) / SAFETY
+        let row = ONE_ROW * tensile * ply.pin * ply.thickness;
+        bearing::strength(&hole, tensile, ply.pin_tensile).clamp(0.0, row) / SAFETY
     };
     let (limit, ply) = plies(case)
         .into_iter()
@@ -127,7 +139,7 @@ fn bearing(case: &Case<'_>) -> Option<Requirement> {
         unit: Shown::Newton,
         advisory: false,
         basis: format!(
-            "EN 1993-1-8, table 3.4 (from memory), safety factor 1.25, {:.0} mm to the nearest edge",
+            "EN 1993-1-8, table 3.4 and 3.6.1(10) (from memory), safety factor 1.25, {:.0} mm to the nearest edge",
             ply.end.min(ply.edge) * 1e3
         ),
         cure: "a thicker part, more edge, larger or more bolts",

@@ -1,6 +1,7 @@
 //! What a hollow rail must stand: the clamp force on its walls, and the reaction of the mount itself.
 
-use super::sleeve_weld::{WALLS, beside_weld};
+use super::sleeve_weld::WALLS;
+use super::weld::beside;
 use super::{Case, Governing, Requirement, round_rail, worst};
 use crate::model::joint::{Joint, Plate};
 use crate::model::material::Material;
@@ -15,7 +16,8 @@ use crate::strength::rail::{BoxRail, Patch};
 use crate::study::check::Sense;
 use crate::study::joint::LoadedJoint;
 use crate::study::joint::rail_clamp::{
-    RailClamp, beam, box_rail, far_plate, far_press, stands_on_side_walls, wall_hole,
+    RailClamp, beam, box_rail, far_hold, far_plate, left_at_end, stands_on_side_walls, to_cut_end,
+    wall_hole,
 };
 use crate::study::joint::sharing::half_sizes;
 use crate::units::Shown;
@@ -32,9 +34,7 @@ pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
     };
     let hollow = box_rail(case.joint).filter(|_| rail.face.is_some());
     let mut found = vec![wall_yield(case, rail)];
-    if rail.sleeve.is_none_or(|share| !share.carries) {
-        found.extend(collapse(case, rail));
-    }
+    found.extend(collapse(case, rail));
     found.extend(hollow.and_then(|hollow| plate_bending(case, rail, &hollow)));
     found.extend(
         hollow
@@ -167,6 +167,12 @@ fn plate_bending(case: &Case<'_>, rail: &RailClamp, hollow: &BoxRail) -> Option<
     })
 }
 
+/// Whether sleeves join both walls, so that they share a load on one: only what is welded to both does.
+pub(super) fn joins_walls(joint: &Joint, rail: &RailClamp) -> bool {
+    let welded = joint.sleeve.as_ref().is_some_and(|one| one.weld.is_some());
+    welded && rail.sleeve.is_some_and(|share| share.carries)
+}
+
 /// The mount reaction and its moments as a load on one end of what bears on the face, along the rail and across it.
 fn local_loads(
     case: &Case<'_>,
@@ -176,10 +182,10 @@ fn local_loads(
 ) -> Vec<Requirement> {
     let [length, width] = half_sizes(case.joint).map(|half| 2.0 * half);
     let width = width.min(hollow.face);
-    // Sleeves that carry join both faces.
-    let (faces, words) = match rail.sleeve {
-        Some(share) if share.carries => (2.0, "both faces, which the sleeves join"),
-        _ => (1.0, "one face"),
+    let (faces, words) = if joins_walls(case.joint, rail) {
+        (2.0, "both faces, which the welded sleeves join")
+    } else {
+        (1.0, "one face")
     };
     let reserve = case.joint.factors.yields;
     let one_way = |[id, brief]: [&'static str; 2],
@@ -190,6 +196,7 @@ fn local_loads(
         let Governing { load, value, each } = worst(case.lasting(), |loaded| {
             under_plate(loaded.wrench.force.z.abs(), moment(&loaded.wrench), size).pressed
         })?;
+        let push = push_strength(case.joint, hollow, material, patch);
         Some(Requirement {
             id,
             brief,
@@ -199,12 +206,13 @@ fn local_loads(
             load: Some(load),
             each,
             value,
-            limit: faces * push_strength(case.joint, hollow, material, patch) / reserve,
+            limit: faces * push.force / reserve,
             sense: Sense::AtMost,
             unit: Shown::Newton,
             advisory: false,
             basis: format!(
-                "face mechanism or side walls, {words} (EN 1993-1-8, table 7.11, from memory), over {reserve}; a couple over two thirds of the foot (derived)"
+                "face mechanism or side walls, {words} (EN 1993-1-8, table 7.11, from memory{}), over {reserve}; a couple over two thirds of the foot (derived); stress along the rail not counted",
+                push.range
             ),
             cure: "a longer and wider plate, sleeves, a plate on both faces, a mount nearer to the rail",
         })
@@ -226,28 +234,59 @@ fn local_loads(
     [along, across].into_iter().flatten().collect()
 }
 
+/// Push that one face bears, and what lies outside the range of its formula, in words.
+struct Push {
+    force: f64,
+    range: &'static str,
+}
+
 /// Push that one face bears on a patch of this length and width: the face, or the side walls under a plate that stands on them.
+///
+/// Near a cut end the face keeps the share of its strength that it keeps of its stiffness: our
+/// own reasoning, no source. Where it is welded it is as weak as beside a weld.
 fn push_strength(
     joint: &Joint,
     hollow: &BoxRail,
     material: &Material,
     [length, width]: [f64; 2],
-) -> f64 {
+) -> Push {
     let stands = |plate: &Plate| {
         width >= hollow.face - 2.0 * hollow.wall && stands_on_side_walls(plate, hollow)
     };
+    let is_welded =
+        joint.weld.is_some() || joint.sleeve.as_ref().is_some_and(|one| one.weld.is_some());
+    let [yields, _] = match is_welded {
+        true => beside(material),
+        false => [material.yield_strength, material.tensile_strength],
+    };
+    let end = joint.base.rail().and_then(|rail| rail.edge).map(|edge| {
+        let [half_length, _] = half_sizes(joint);
+        edge - (half_length - length / 2.0)
+    });
+    let kept = end.map_or(1.0, |end| left_at_end(hollow, end));
     if joint.plate.as_ref().is_some_and(stands) {
-        return side_wall::strength(
+        let force = side_wall::strength(
             hollow,
             length,
             material.youngs_modulus,
-            material.yield_strength,
+            yields,
             Loading::PushOneFace,
             Curve::C,
         );
+        return Push {
+            force: force * kept,
+            range: "",
+        };
     }
-    let patch = Patch { length, width };
-    face::strength(hollow, &patch, material.yield_strength, 1.0).force
+    let found = face::strength(hollow, &Patch { length, width }, yields, 1.0);
+    Push {
+        force: found.force * kept,
+        range: if found.outside.is_empty() {
+            ""
+        } else {
+            "; outside the sizes it was made for"
+        },
+    }
 }
 
 /// What holds the bolts when they are pulled out of the rail: the nut, its washer or a flange on the far wall; a sleeve that is welded in holds on both walls.
@@ -268,10 +307,10 @@ fn pull_through(
             sleeve.outer,
             "the weld of a sleeve on both walls".to_owned(),
             WALLS,
-            beside_weld(material),
+            beside(material),
         ),
         None => (
-            far_press(joint),
+            far_hold(joint),
             format!("the far wall with a hole of {:.1} mm", hole * 1e3),
             1.0,
             [material.yield_strength, material.tensile_strength],
@@ -288,7 +327,9 @@ fn pull_through(
         let folded = hollow.map_or(f64::INFINITY, |hollow| {
             face::strength(hollow, &patch, yields, LOOSE_WASHER).force / joint.factors.yields
         });
-        walls * punched.min(folded)
+        let end = to_cut_end(joint).zip(hollow);
+        let kept = end.map_or(1.0, |(end, hollow)| left_at_end(hollow, end));
+        walls * punched.min(folded * kept)
     };
     let Governing { load, value, each } = worst(case.lasting(), LoadedJoint::most_pulled)?;
     Some(Requirement {

@@ -2,6 +2,7 @@
 
 use std::f64::consts::PI;
 
+use super::rail::joins_walls;
 use super::{Case, Governing, Requirement, worst};
 use crate::model::joint::{Joint, Sleeve};
 use crate::model::material::Material;
@@ -51,9 +52,10 @@ fn local(
     let outline = [length, width.min(tube.outer)];
     let reserve = case.joint.factors.yields;
     let yields = material.yield_strength;
-    let (faces, words) = match rail.sleeve {
-        Some(share) if share.carries => (2.0, "both walls, which the sleeves join"),
-        _ => (1.0, "one wall"),
+    let (faces, words) = if joins_walls(case.joint, rail) {
+        (2.0, "both walls, which the welded sleeves join")
+    } else {
+        (1.0, "one wall")
     };
     let is_saddle = touch == Touch::Saddle;
     let borne = if is_saddle {

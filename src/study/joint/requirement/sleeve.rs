@@ -1,13 +1,15 @@
 //! What a sleeve must stand, and how well it must fit.
 
-use super::{Case, Requirement, shoulder, sleeve_weld};
+use super::clamped::needed;
+use super::{Case, Governing, Requirement, shoulder, sleeve_weld, worst};
 use crate::model::joint::{Joint, Seat, Sleeve};
 use crate::strength::column::Curve;
 use crate::strength::sleeve::Sleeve as Tube;
 use crate::strength::sleeve::stability::column_load;
 use crate::strength::sleeve::stress::permissible_force;
 use crate::study::check::Sense;
-use crate::study::joint::rail_clamp::SleeveShare;
+use crate::study::joint::rail_clamp::{SleeveShare, is_loose};
+use crate::study::joint::stack::clamped_polymer;
 use crate::units::Shown;
 
 pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
@@ -25,6 +27,7 @@ pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
     let mut found = vec![strength(case, sleeve, &tube, force)];
     found.extend(seat(case, sleeve, force / tube.area()));
     found.extend(share.map(|share| fit(sleeve, &share)));
+    found.extend(dowel(case, sleeve));
     found.extend(shoulder::requirement(case, sleeve));
     found.extend(sleeve_weld::requirement(case, sleeve));
     found
@@ -89,6 +92,11 @@ fn seats(model: &crate::model::Model, joint: &Joint, sleeve: &Sleeve) -> Vec<(&'
             .collect();
     }
     let plate = joint.plate.as_ref();
+    // A layer of polymer below the foot lies on the end of the sleeve.
+    let polymer = clamped_polymer(joint).filter(|_| plate.is_none());
+    if let Some(polymer) = polymer {
+        return vec![("polymer", polymer.yield_strength)];
+    }
     let foot = joint.foot.as_ref();
     let below = plate
         .map(|plate| ("plate", &plate.material))
@@ -97,6 +105,31 @@ fn seats(model: &crate::model::Model, joint: &Joint, sleeve: &Sleeve) -> Vec<(&'
         .map(|(what, material)| (what, material.head_pressure.supported))
         .into_iter()
         .collect()
+}
+
+/// A loose sleeve carries the clamp force past the walls, so that the bracket is held on the rail by sleeves in their holes.
+fn dowel(case: &Case<'_>, sleeve: &Sleeve) -> Option<Requirement> {
+    let rail = case.rail.filter(|_| is_loose(sleeve))?;
+    let Governing { load, value, each } =
+        worst(case.lasting(), |loaded| needed(case, loaded, 0.0))?;
+    Some(Requirement {
+        id: "dowel",
+        brief: "grip of the rail",
+        title: "clamp force that the rail itself needs so as not to slip, past loose sleeves"
+            .to_owned(),
+        load: Some(load),
+        each,
+        value,
+        limit: rail.gripped,
+        sense: Sense::AtMost,
+        unit: Shown::Newton,
+        advisory: true,
+        basis: format!(
+            "what the walls take beside the sleeves; beyond it the sleeves are dowels and the bracket shifts by their play, {:.1} mm, until they bear on the walls, which is judged (derived)",
+            (sleeve.hole - sleeve.outer) * 1e3
+        ),
+        cure: "weld the sleeves to the walls, or put them between the walls (`seat = \"inside\"`); as dowels drill their holes close and look for wear",
+    })
 }
 
 fn fit(sleeve: &Sleeve, share: &SleeveShare) -> Requirement {
@@ -111,7 +144,8 @@ fn fit(sleeve: &Sleeve, share: &SleeveShare) -> Requirement {
             limit: 0.0,
             sense: Sense::AtMost,
             unit: Shown::Millimetre,
-            advisory: true,
+            // Loose and proud it leaves the rail without any clamp force.
+            advisory: !is_loose(sleeve),
             basis: "a proud sleeve holds the bracket off the rail: less friction on the wall, none when it is loose and holds all (derived)".to_owned(),
             cure: "file the sleeve flush to slightly short",
         };

@@ -3,7 +3,7 @@
 use super::weld::strength;
 use super::{Case, Governing, Requirement, worst};
 use crate::model::joint::Sleeve;
-use crate::model::material::{HeatAffected, Material};
+use crate::model::material::HeatAffected;
 use crate::spatial::{Vec3, Wrench};
 use crate::strength::pattern::BoltForce;
 use crate::strength::weld::shapes;
@@ -63,17 +63,4 @@ pub(super) fn requirement(case: &Case<'_>, sleeve: &Sleeve) -> Option<Requiremen
         ),
         cure: "a thicker weld, a wider sleeve; have it made by a qualified welder",
     })
-}
-
-/// Yield and tensile strength beside a weld \[Pa\]; those of the metal where the loss is not known.
-pub(super) fn beside_weld(material: &Material) -> [f64; 2] {
-    match material.heat_affected {
-        HeatAffected::Weaker {
-            yield_strength,
-            tensile_strength,
-        } => [yield_strength, tensile_strength],
-        HeatAffected::AsParent | HeatAffected::NotKnown => {
-            [material.yield_strength, material.tensile_strength]
-        }
-    }
 }

@@ -6,7 +6,7 @@ use super::foot::below_upright;
 use super::{Case, Governing, Requirement, worst};
 use crate::model::Model;
 use crate::model::joint::{Base, Filler, Joint, Weld, WeldRun};
-use crate::model::material::{HeatAffected, Material};
+use crate::model::material::{Family, HeatAffected, Material};
 use crate::spatial::{Vec3, Wrench};
 use crate::strength::bolt::resistance::SAFETY;
 use crate::strength::weld::strength::{aluminium, correlation, steel};
@@ -24,6 +24,12 @@ const FILLERS: [(&str, f64, f64); 4] = [
     ("6060", 160e6, 150e6),
     ("5083", 240e6, 150e6),
 ];
+
+/// Correlation factor of welds in stainless steel.
+///
+/// # Source
+/// EN 1993-1-4:2006, 6.3 (from memory).
+const STAINLESS: f64 = 1.0;
 
 /// Weakest row of the table of fillers \[Pa\].
 const WEAKEST: (f64, f64) = (160e6, 150e6);
@@ -157,7 +163,13 @@ pub(super) fn strength(filler: Filler, material: &Material) -> f64 {
         .find(|(alloy, ..)| material.name.starts_with(alloy))
         .map_or(WEAKEST, |(_, magnesium, silicon)| (*magnesium, *silicon));
     let filled = match filler {
-        Filler::Matching => return steel(softened, correlation(material.yield_strength), SAFETY),
+        Filler::Matching => {
+            let correlation = match material.family {
+                Family::Stainless => STAINLESS,
+                _ => correlation(material.yield_strength),
+            };
+            return steel(softened, correlation, SAFETY);
+        }
         Filler::Al5356 => row.0,
         Filler::Al4043A => row.1,
     };

@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 use super::layout::spread;
 use crate::model::Model;
 use crate::model::fastener::{Grade, Metal, Thread};
+use crate::model::joint::pattern::nearest;
 use crate::model::joint::plate::usual_side;
 use crate::model::joint::sleeve::GAP;
 use crate::model::joint::{Bolt, Choices, Joint, PolymerRole, Seat, Sleeve};
@@ -175,8 +176,9 @@ fn made(
         );
     }
     if let Some(washer) = &mut sized.washer {
-        // A washer keeps its size relative to the head.
-        washer.diameter *= thread.head_bearing / joint.bolt.thread.head_bearing;
+        // A washer keeps its size relative to the head, in whole millimetres.
+        let scaled = washer.diameter * thread.head_bearing / joint.bolt.thread.head_bearing;
+        washer.diameter = (scaled * 1e3 - 1e-6).ceil() / 1e3;
     }
     if let Some(polymer) = &sized.polymer
         && matches!(polymer.role, PolymerRole::Clamped { diameter } if diameter <= thread.hole)
@@ -237,17 +239,23 @@ fn sleeve_of(joint: &Joint, outer: f64, thread: &Thread) -> Option<Sleeve> {
     Some(sleeve)
 }
 
-/// Whether every hole or sleeve lies inside the hollow of the rail.
+/// Whether the bolts find room beside each other, and every hole or sleeve inside the hollow of the rail and before its cut end.
 fn fits(joint: &Joint) -> bool {
+    let head = joint.bolt.thread.head_bearing;
     let Some(rail) = joint.base.rail() else {
-        return true;
+        return nearest(&joint.pattern) >= head;
     };
     let widest = joint
         .sleeve
         .as_ref()
         .map_or(joint.bolt.hole, |sleeve| sleeve.outer.max(sleeve.hole));
     let room = rail.face_width / 2.0 - rail.wall - widest / 2.0;
-    joint.pattern.iter().all(|[_, y]| y.abs() <= room)
+    let end = rail.edge.unwrap_or(f64::INFINITY);
+    nearest(&joint.pattern) >= head.max(widest)
+        && joint
+            .pattern
+            .iter()
+            .all(|[x, y]| y.abs() <= room && x.abs() + widest / 2.0 < end)
 }
 
 /// Mass of bolts with nuts, sleeves and plates \[kg\].
