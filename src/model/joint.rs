@@ -20,6 +20,7 @@
 //! | `upright` | what rises from the foot, or from the plate: keys in [`upright`] | table | none; the foot's bending is then not judged |
 //! | `plate` | plate on the rail, below the foot: keys in [`plate`] | table | none |
 //! | `washer` | hard washer under head and nut: keys in [`plate`] | table | none |
+//! | `spacer` | `true`: a solid block between the flanges of an open channel, as long as the foot; only of a channel | flag | `false` |
 //! | `sleeve` | tube around each bolt inside the rail: keys in [`sleeve`] | table | none |
 //! | `weld` | of the plate to the rail: keys in [`weld`] | table | none |
 //! | `polymer` | a layer of polymer in the joint: keys in [`polymer`] | table | none |
@@ -99,6 +100,8 @@ pub struct Joint {
     pub plate: Option<Plate>,
     /// Hard washers under head and nut.
     pub washer: Option<Washer>,
+    /// Whether a solid block keeps the flanges of an open channel apart.
+    pub spacer: bool,
     /// Tube around each bolt inside the rail.
     pub sleeve: Option<Sleeve>,
     /// Weld of the plate to the rail.
@@ -190,6 +193,7 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_, '_>) -> Option<Jo
         bolt.as_ref(),
         pattern.as_deref(),
     );
+    let spacer = base::read_spacer(&section, base.as_ref(), context);
     let holes = wall_hole(bolt.as_ref(), sleeve.as_ref());
     let has_edge = pattern::judge_edge(&section, base.as_ref(), pattern.as_deref(), holes);
     let weld = weld::read(&section, base.as_ref(), plate.as_ref(), sleeve.as_ref());
@@ -222,6 +226,7 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_, '_>) -> Option<Jo
             upright: upright?,
             plate: plate?,
             washer: absent_or_read(washer)?,
+            spacer: spacer?,
             sleeve: absent_or_read(sleeve)?,
             weld: weld?,
             polymer: absent_or_read(polymer)?,

@@ -152,6 +152,23 @@ fn read_through(section: &Section<'_>, rail: Option<&Rail>) -> Option<Through> {
         return None;
     }
     let through = through?;
+    if let (Profile::Channel { .. }, Through::Width) = (rail.profile, through) {
+        section.refuse(
+            "through",
+            Code::Conflict,
+            format!(
+                "{} crosses the open side of the channel {}, where nothing holds a nut",
+                section.key_name("through"),
+                quoted(&rail.name)
+            ),
+            format!(
+                "to bolt through its web alone, take `rail` out and write `to = {{ thickness = \"{}\", material = \"{}\" }}`; \"height\" crosses both flanges",
+                millimetres(rail.wall),
+                rail.material.name
+            ),
+        );
+        return None;
+    }
     if rail.profile.crossed(through).is_none() {
         section.refuse(
             "through",
@@ -166,6 +183,32 @@ fn read_through(section: &Section<'_>, rail: Option<&Rail>) -> Option<Through> {
         return None;
     }
     Some(through)
+}
+
+/// Reads `spacer`.
+pub(super) fn read_spacer(
+    section: &Section<'_>,
+    base: Option<&Base>,
+    context: &Context<'_, '_>,
+) -> Option<bool> {
+    if !section.has("spacer") {
+        return Some(false);
+    }
+    let spacer = section.flag("spacer")?;
+    let rail = base?
+        .rail()
+        .and_then(|base| context.rails.get(base.rail)?.as_ref());
+    let is_channel = rail.is_some_and(|rail| matches!(rail.profile, Profile::Channel { .. }));
+    if spacer && !is_channel {
+        section.refuse(
+            "spacer",
+            Code::Conflict,
+            format!("{} is for an open channel", section.key_name("spacer")),
+            "nothing else has flanges to keep apart; a hollow rail takes a `sleeve`",
+        );
+        return None;
+    }
+    Some(spacer)
 }
 
 fn read_solid(section: Section<'_>, materials: &Catalogue<'_>) -> Option<Solid> {

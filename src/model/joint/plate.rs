@@ -28,6 +28,12 @@ use crate::units::Quantity;
 /// Thicknesses of anything that is clamped \[m\].
 pub(super) const THICKNESS: Bound = Bound::Stated(1e-4, 0.5, "between 0.1 mm and 500 mm");
 
+/// Sides of a foot, plate or upright \[m\]: larger ones are slips of unit.
+pub(super) const SIDE: Bound = Bound::Stated(1e-4, 1.0, "between 0.1 mm and 1 m");
+
+/// Most that a washer is wider than the head on it; wider ones are slips of unit.
+const WIDEST_WASHER: f64 = 6.0;
+
 /// Foot of a bracket.
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
@@ -263,7 +269,7 @@ fn read_side(
     axis: usize,
     usual: Option<f64>,
 ) -> Option<f64> {
-    let given = section.quantity(key, Quantity::Length, Bound::SIZE);
+    let given = section.quantity(key, Quantity::Length, SIDE);
     let (room, usual) = (room?, usual?);
     if !section.has(key) {
         section.assume(key, millimetres(usual));
@@ -296,20 +302,23 @@ pub(super) fn read_washer(section: Section<'_>, bolt: Option<&Bolt>) -> Option<W
     ]);
     let diameter = section.quantity("diameter", Quantity::Length, Bound::SIZE);
     let thickness = section.quantity("thickness", Quantity::Length, THICKNESS);
-    if let (Some(diameter), Some(bolt)) = (diameter, bolt)
-        && diameter <= bolt.thread.head_bearing
-    {
-        section.refuse(
-            "diameter",
-            Code::OutOfRange,
-            format!(
-                "{} must be above the {} of the head on it: {}",
-                section.key_name("diameter"),
-                millimetres(bolt.thread.head_bearing),
-                millimetres(diameter)
-            ),
-            "take the washer out when it is no wider than the head",
-        );
+    if let (Some(diameter), Some(bolt)) = (diameter, bolt) {
+        let head = bolt.thread.head_bearing;
+        let most = WIDEST_WASHER * head;
+        if diameter <= head || diameter > most {
+            section.refuse(
+                "diameter",
+                Code::OutOfRange,
+                format!(
+                    "{} must be above the {} of the head on it, and at most {}: {}",
+                    section.key_name("diameter"),
+                    millimetres(head),
+                    millimetres(most),
+                    millimetres(diameter)
+                ),
+                "take the washer out when it is no wider than the head; a wider one is a `plate`",
+            );
+        }
     }
     section.finish();
     Some(Washer {

@@ -13,10 +13,13 @@ const MOST_LEAN: f64 = 0.174;
 /// Shorter sideways distances do not tell on which side of a rail a mount is \[m\].
 const ASIDE: f64 = 1e-3;
 
+/// Mounts stand near their joints.
+const NEAR: Bound = Bound::Stated(-2.0, 2.0, "within 2 m of the middle of the joint face");
+
 /// Reads `offset`.
 pub(super) fn read_offset(section: &Section<'_>) -> Option<Vec3> {
     if section.has("offset") {
-        return section.vector("offset", Quantity::Length, Bound::PLACE);
+        return section.vector("offset", Quantity::Length, NEAR);
     }
     section.assume(
         "offset",

@@ -157,7 +157,7 @@ fn read_sleeve(
         );
     }
     let shoulder = section.judged("shoulder", |inner| read_shoulder(inner, outer, seat));
-    let hole = read_hole(&section, outer, seat, bolt, shoulder.flatten());
+    let hole = read_hole(&section, outer, seat, bolt, shoulder.flatten(), rail);
     let family = material.as_ref().map(|material| material.family);
     let weld = section.judged("weld", |inner| weld::read_ring(inner, family));
     section.finish();
@@ -182,6 +182,7 @@ fn read_hole(
     seat: Option<Seat>,
     bolt: Option<&Bolt>,
     shoulder: Option<Shoulder>,
+    rail: Option<&RailBase>,
 ) -> Option<f64> {
     let given = section.quantity("hole", Quantity::Length, Bound::SIZE);
     if seat? == Seat::Inside {
@@ -205,11 +206,18 @@ fn read_hole(
         return Some(outer);
     }
     let hole = given?;
-    let most = shoulder.map_or(f64::INFINITY, |shoulder| shoulder.diameter);
+    let flange = shoulder.map_or(f64::INFINITY, |shoulder| shoulder.diameter);
+    let most = rail.map_or(flange, |rail| flange.min(rail.face_width - 2.0 * rail.wall));
     if hole < outer || hole >= most {
-        let flange = match shoulder {
-            Some(_) => format!(", and below the {} of its shoulder", millimetres(most)),
-            None => String::new(),
+        let flange = if most < flange {
+            format!(
+                ", and stay below the {} between the walls",
+                millimetres(most)
+            )
+        } else if most.is_finite() {
+            format!(", and below the {} of its shoulder", millimetres(most))
+        } else {
+            String::new()
         };
         section.refuse(
             "hole",

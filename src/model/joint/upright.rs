@@ -7,10 +7,11 @@
 //! | `upright.width` | across the rail where it is welded | length | needed with `weld` |
 //! | `upright.weld` | its weld to the foot, or to the plate: keys in [`weld`] | table | none: bent from the foot, or one piece |
 
+use super::plate::SIDE;
 use super::weld::{self, Weld};
 use super::{Foot, Plate};
 use crate::model::material::Family;
-use crate::model::reader::{Bound, Section};
+use crate::model::reader::Section;
 use crate::units::Quantity;
 
 /// What rises from the foot of a bracket.
@@ -54,7 +55,7 @@ fn read_upright(section: Section<'_>, family: Option<Family>) -> Option<Upright>
         "arm",
         "from the middle of the nearest bolts to its face, such as \"25 mm\"",
     )]);
-    let length = |key| section.quantity(key, Quantity::Length, Bound::SIZE);
+    let length = |key| section.quantity(key, Quantity::Length, SIDE);
     let (arm, along, across) = (length("arm"), length("length"), length("width"));
     if section.has("weld") {
         section.must_have(&[

@@ -263,7 +263,7 @@ fn caption(joint: &Joint, pieces: &Pieces, enlarged: bool) -> String {
     }
     if pieces.is_channel {
         text.push_str(
-            " An open channel needs a spacer block between its flanges, which is not drawn.",
+            " What keeps the flanges of the open channel apart is not drawn, unless it is a sleeve.",
         );
     }
     text

@@ -285,11 +285,34 @@ fn what_cannot_be_judged_is_not_checked() {
     )));
     let evaluation = evaluate(&model).unwrap();
     assert!(evaluation.joints[0].rail.is_none());
-    for id in ["spacer", "fatigue"] {
+    for id in ["flanges", "fatigue"] {
         let open = check(&evaluation, id);
         assert_eq!(open.verdict, Verdict::NotChecked);
         assert!(open.value.is_none() && open.cure.is_some() && open.note.is_some());
     }
+}
+
+/// Derived: nothing holds the flanges of an open channel apart but a block or sleeves.
+#[test]
+fn an_open_channel_fails_without_a_spacer() {
+    let channel = RAIL.replace("\"box\"", "\"channel\"");
+    let of = |lines: &str| {
+        let model = model(&four_mounts_and(&format!(
+            "{channel}[[joint]]\nname = \"Left, front\"\nmount = \"a\"\nrail = \"r\"\nthrough = \"height\"\n{BOLT}{FOOT}{lines}"
+        )));
+        evaluate(&model).unwrap()
+    };
+    let has = |evaluation: &Evaluation, id: &str| {
+        evaluation.checks.iter().any(|check| check.id.ends_with(id))
+    };
+    let empty = of("");
+    let folded = check(&empty, "spacer");
+    assert_eq!((folded.verdict, folded.limit), (Verdict::Fails, Some(0.0)));
+    assert!(folded.cure.as_ref().unwrap().contains("spacer = true"));
+    let filled = of("spacer = true\n");
+    assert!(!has(&filled, ".spacer") && !has(&filled, ".flanges"));
+    let sleeved = of(SLEEVE);
+    assert!(!has(&sleeved, ".spacer") && has(&sleeved, ".flanges"));
 }
 
 /// From memory of the list of anodic indices: stainless 0.50, aluminium 0.90, zinc plate 1.25, steel 0.85 V.

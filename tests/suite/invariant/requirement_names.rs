@@ -81,7 +81,7 @@ bracket = { thickness = "8 mm", material = "S355" }
 ];
 
 /// What the joints above must bring up, or they prove nothing.
-const IDS: [&str; 38] = [
+const IDS: [&str; 39] = [
     "bearing",
     "bolt-strength",
     "coats",
@@ -111,6 +111,7 @@ const IDS: [&str; 38] = [
     "sleeve-stress",
     "sleeve-weld",
     "slip",
+    "spacer",
     "spacing",
     "tightening",
     "turn",

@@ -206,7 +206,8 @@ mod tests {
             let slip = judged.iter().find(|one| one.required.id == "slip");
             slip.unwrap().verdict
         };
-        assert_eq!([verdict(0), verdict(1)], [Verdict::Ok, Verdict::Close]);
+        assert_eq!(verdict(1), Verdict::Close);
+        assert_ne!(verdict(0), Verdict::Close);
         let counted = checks(&evaluation, &evaluation.joints[1]).count();
         let result = &evaluation.joints[1];
         assert_eq!(counted, result.requirements.len() + result.unjudged.len());

@@ -293,7 +293,7 @@ impl Builder<'_> {
                         self.push(rings, &name, None);
                     }
                     Profile::Channel { .. } => {
-                        let ring = channel(base.through, half, depth, wall);
+                        let ring = channel(half, depth, wall);
                         self.push(vec![ring], &name, None);
                     }
                 }

@@ -2,8 +2,6 @@
 
 use std::f64::consts::TAU;
 
-use crate::model::rail::Through;
-
 /// Corners of a drawn circle.
 const ROUND: u32 = 72;
 /// Steps of a drawn corner.
@@ -57,28 +55,16 @@ pub(super) fn rounded(a: [f64; 2], b: [f64; 2], radius: f64) -> Vec<[f64; 2]> {
     ring
 }
 
-/// Outline of an open channel: its web lies at the near face when the bolts cross its width, at a side when they cross its height.
-pub(super) fn channel(through: Through, half: f64, depth: f64, wall: f64) -> Vec<[f64; 2]> {
-    match through {
-        Through::Width => vec![
-            [-half, 0.0],
-            [half, 0.0],
-            [half, -depth],
-            [half - wall, -depth],
-            [half - wall, -wall],
-            [wall - half, -wall],
-            [wall - half, -depth],
-            [-half, -depth],
-        ],
-        _ => vec![
-            [-half, 0.0],
-            [half, 0.0],
-            [half, -wall],
-            [wall - half, -wall],
-            [wall - half, wall - depth],
-            [half, wall - depth],
-            [half, -depth],
-            [-half, -depth],
-        ],
-    }
+/// Outline of an open channel that bolts cross from flange to flange: its web lies at a side.
+pub(super) fn channel(half: f64, depth: f64, wall: f64) -> Vec<[f64; 2]> {
+    vec![
+        [-half, 0.0],
+        [half, 0.0],
+        [half, -wall],
+        [wall - half, -wall],
+        [wall - half, wall - depth],
+        [half, wall - depth],
+        [half, -depth],
+        [-half, -depth],
+    ]
 }

@@ -54,7 +54,7 @@ fn every_sort_of_base_is_drawn_fit_for_a_page() {
     for keys in [
         SLEEVED.to_owned(),
         format!("rail = \"tube\"\n{bracket}"),
-        format!("rail = \"open\"\nthrough = \"width\"\n{bracket}"),
+        format!("rail = \"open\"\nthrough = \"height\"\nspacer = true\n{bracket}"),
         format!("rail = \"open\"\nthrough = \"height\"\n{bracket}"),
         format!("to = {{ thickness = \"20 mm\", material = \"S355\" }}\n{bracket}"),
         format!(

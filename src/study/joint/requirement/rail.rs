@@ -5,6 +5,7 @@ use super::weld::beside;
 use super::{Case, Governing, Requirement, round_rail, worst};
 use crate::model::joint::{Joint, Plate};
 use crate::model::material::Material;
+use crate::model::rail::Profile;
 use crate::spatial::Wrench;
 use crate::strength::bolt::resistance::SAFETY;
 use crate::strength::column::Curve;
@@ -25,7 +26,32 @@ use crate::units::Shown;
 const HELPED: &str =
     "a sleeve around each bolt between the walls, or a plate on both faces; a smaller preload";
 
+/// Nothing but a block or sleeves keeps the flanges of an open channel apart.
+fn spacer(case: &Case<'_>) -> Option<Requirement> {
+    let joint = case.joint;
+    let rail = case.model.rails.get(joint.base.rail()?.rail)?;
+    let is_open = matches!(rail.profile, Profile::Channel { .. });
+    let is_filled = joint.spacer || joint.sleeve.is_some();
+    (is_open && !is_filled).then(|| Requirement {
+        id: "spacer",
+        brief: "nothing in channel",
+        title: "clamp force on the open channel, whose flanges nothing keeps apart".to_owned(),
+        load: None,
+        each: Vec::new(),
+        value: case.preload.most,
+        limit: 0.0,
+        sense: Sense::AtMost,
+        unit: Shown::Newton,
+        advisory: false,
+        basis: "an open channel folds under its bolts; every other line is computed as if a rigid block filled it (derived)".to_owned(),
+        cure: "a spacer block between the flanges (`spacer = true`), or a sleeve around each bolt",
+    })
+}
+
 pub(super) fn requirements(case: &Case<'_>) -> Vec<Requirement> {
+    if let Some(spacer) = spacer(case) {
+        return vec![spacer];
+    }
     let (Some(rail), Some(base)) = (case.rail, case.joint.base.rail()) else {
         return Vec::new();
     };

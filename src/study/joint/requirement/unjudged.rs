@@ -12,7 +12,7 @@ use crate::model::rail::Profile;
 /// Everything about a joint that cannot be judged.
 pub(in crate::study::joint) fn unjudged(model: &Model, joint: &Joint) -> Vec<Unjudged> {
     [
-        spacer(model, joint),
+        flanges(model, joint),
         fatigue(joint),
         creep(joint),
         weld(model, joint),
@@ -23,14 +23,15 @@ pub(in crate::study::joint) fn unjudged(model: &Model, joint: &Joint) -> Vec<Unj
     .collect()
 }
 
-fn spacer(model: &Model, joint: &Joint) -> Option<Unjudged> {
+fn flanges(model: &Model, joint: &Joint) -> Option<Unjudged> {
     let rail = model.rails.get(joint.base.rail()?.rail)?;
-    matches!(rail.profile, Profile::Channel { .. }).then_some(Unjudged {
-        id: "spacer",
+    let is_channel = matches!(rail.profile, Profile::Channel { .. });
+    (is_channel && !joint.spacer).then_some(Unjudged {
+        id: "flanges",
         brief: "flanges of channel",
-        title: "what holds the flanges of the channel apart".to_owned(),
-        reason: "nothing holds the flanges of an open channel apart; the joint is computed as if filled by a rigid spacer block",
-        cure: "fit a spacer block between the flanges, as long as the plate and as high as the inside of the channel",
+        title: "bending of the flanges of the channel".to_owned(),
+        reason: "what bends the flanges of an open channel beside the bolts is not computed",
+        cure: "fit a solid block between the flanges, as long as the foot, and say so: `spacer = true`",
     })
 }
 
