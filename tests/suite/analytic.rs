@@ -17,6 +17,7 @@ mod hardness;
 mod hydraulic;
 mod in_service;
 mod joint_file;
+mod joints_by_a_second_program;
 mod joints_of_a_build;
 mod large_compression;
 mod loose_seat;
