@@ -1,6 +1,8 @@
-//! What the machine does to the powertrain that carries it: torque at the outputs, firing.
+//! What the machine does to the powertrain that carries it: torque at the outputs, firing, shaking.
 //!
 //! Knows no mount and no rigid body.
 
+pub mod balance;
+pub mod crank;
 pub mod firing;
 pub mod torque;

@@ -5,6 +5,7 @@
 //! unchecked value.
 
 pub mod criteria;
+pub mod cylinder;
 pub mod drivetrain;
 pub mod fastener;
 pub mod file;

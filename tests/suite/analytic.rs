@@ -1,6 +1,7 @@
 //! Closed forms and independent calculations.
 
 mod axes;
+pub(crate) mod balance;
 mod block;
 mod bolt_pattern;
 mod bolt_resistance;
@@ -10,6 +11,7 @@ mod bush;
 mod bush_and_rod;
 mod clamped_polymer;
 mod composite_mass;
+mod crank;
 mod crushed_rail;
 mod curve;
 mod hard_builds;
