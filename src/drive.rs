@@ -4,5 +4,7 @@
 
 pub mod balance;
 pub mod crank;
+pub mod excitation;
 pub mod firing;
+pub mod gas;
 pub mod torque;

@@ -18,6 +18,7 @@ pub mod mount;
 pub mod part;
 pub mod rail;
 mod reader;
+pub mod shaking;
 pub mod strain_limit;
 pub mod surroundings;
 

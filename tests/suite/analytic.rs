@@ -14,6 +14,8 @@ mod composite_mass;
 mod crank;
 mod crushed_rail;
 mod curve;
+mod excitation;
+mod gas_torque;
 mod hard_builds;
 mod hardness;
 mod hydraulic;
