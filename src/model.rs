@@ -5,6 +5,7 @@
 //! unchecked value.
 
 pub mod criteria;
+pub mod cylinder;
 pub mod drivetrain;
 pub mod fastener;
 pub mod file;
@@ -17,6 +18,7 @@ pub mod mount;
 pub mod part;
 pub mod rail;
 mod reader;
+pub mod shaking;
 pub mod strain_limit;
 pub mod surroundings;
 

@@ -41,7 +41,7 @@ mod show;
 mod table;
 
 pub use error::{UnitError, UnitErrorKind};
-pub use parse::{ABSOLUTE_ZERO, LARGEST, SMALLEST, parse, parse_vector};
+pub use parse::{ABSOLUTE_ZERO, LARGEST, SMALLEST, parse, parse_row, parse_vector};
 pub use quantity::Quantity;
 pub use show::{Digits, Shown, number, show};
 pub use table::UnitRow;

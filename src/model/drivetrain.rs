@@ -14,6 +14,8 @@
 //! | `idle` | idle speed, not of an electric machine | frequency | none: no check at idle |
 //! | `redline` | highest speed, above `idle` | frequency | none |
 //!
+//! How it shakes is told by the keys of [`shaking`].
+//!
 //! `[driveline]`:
 //!
 //! | key | meaning | unit | default |
@@ -25,6 +27,7 @@
 //! | `efficiency` | share of the torque that reaches the wheels, 0.3 to 1 | ratio | 0.95 |
 
 use super::reader::{Bound, Other, Section};
+use super::shaking::{self, Known, Shaking};
 use crate::diagnostic::{Code, Diagnostic};
 use crate::spatial::Vec3;
 use crate::units::Quantity;
@@ -70,6 +73,8 @@ pub struct Engine {
     pub idle: Option<f64>,
     /// Highest speed [rad/s].
     pub redline: Option<f64>,
+    /// How it shakes, as far as the file tells.
+    pub shaking: Option<Shaking>,
 }
 
 /// Where the torque leaves the powertrain.
@@ -176,6 +181,16 @@ pub(super) fn read_engine(section: Section<'_>) -> Option<Engine> {
             "take it out; an electric machine stands still when it has nothing to do",
         );
     }
+    let known = cycle
+        .zip(crank_direction)
+        .map(|(cycle, crank_direction)| Known {
+            cycle,
+            crank_direction,
+            crank_at,
+            torque,
+            redline,
+        });
+    let shaking = shaking::read(&section, known);
     section.finish();
     Some(Engine {
         cycle: cycle?,
@@ -184,6 +199,7 @@ pub(super) fn read_engine(section: Section<'_>) -> Option<Engine> {
         torque,
         idle,
         redline,
+        shaking,
     })
 }
 

@@ -38,7 +38,20 @@ pub fn parse(text: &str, quantity: Quantity) -> Result<f64, UnitError> {
 ///
 /// [`UnitError`] says what is wrong, where, and how to put it right.
 pub fn parse_vector<const N: usize>(text: &str, quantity: Quantity) -> Result<[f64; N], UnitError> {
-    Text { text, quantity }.vector()
+    let mut values = [0.0; N];
+    Text { text, quantity }.fill(&mut values)?;
+    Ok(values)
+}
+
+/// The same for a number of numbers that is known only when the text is read.
+///
+/// # Errors
+///
+/// [`UnitError`] says what is wrong, where, and how to put it right.
+pub fn parse_row(text: &str, quantity: Quantity, count: usize) -> Result<Vec<f64>, UnitError> {
+    let mut values = vec![0.0; count];
+    Text { text, quantity }.fill(&mut values)?;
+    Ok(values)
 }
 
 /// A text to be read as a quantity.
@@ -49,14 +62,18 @@ struct Text<'a> {
 }
 
 impl<'a> Text<'a> {
-    fn vector<const N: usize>(self) -> Result<[f64; N], UnitError> {
+    fn fill(self, values: &mut [f64]) -> Result<(), UnitError> {
+        let count = values.len();
         let all = self.trimmed(0..self.text.len());
         if all.is_empty() {
             return Err(self.error(UnitErrorKind::Empty, 0..self.text.len()));
         }
-        commas::check(self.at(all.clone()), N).map_err(|slip| match slip {
+        commas::check(self.at(all.clone()), count).map_err(|slip| match slip {
             Slip::Count(found) => self.error(
-                UnitErrorKind::WrongCount { expected: N, found },
+                UnitErrorKind::WrongCount {
+                    expected: count,
+                    found,
+                },
                 all.clone(),
             ),
             Slip::Decimal(at) => {
@@ -65,12 +82,11 @@ impl<'a> Text<'a> {
                 self.error(UnitErrorKind::DecimalComma { found }, at)
             }
         })?;
-        let mut values = [0.0; N];
-        let mut places = std::array::from_fn::<_, N, _>(|_| 0..0);
+        let mut places = vec![0..0; count];
         let mut unit = all.end..all.end;
         let mut start = all.start;
         for (i, (value, place)) in values.iter_mut().zip(&mut places).enumerate() {
-            // The last part reaches to the end; there are exactly N of them.
+            // The last part reaches to the end; there are exactly so many of them.
             let rest = self.at(start..all.end);
             let end = rest.find(',').map_or(all.end, |comma| start + comma);
             let part = self.trimmed(start..end);
@@ -78,7 +94,7 @@ impl<'a> Text<'a> {
             *value = number.value;
             *place = part.start..part.start + number.end;
             unit = self.trimmed(place.end..part.end);
-            if i + 1 < N && !unit.is_empty() {
+            if i + 1 < count && !unit.is_empty() {
                 let found = self.at(unit.clone()).to_owned();
                 let rewritten = self.unit_once(all, &found);
                 return Err(self.error(UnitErrorKind::UnitNotLast { found, rewritten }, unit));
@@ -90,7 +106,7 @@ impl<'a> Text<'a> {
             *value = row.map_or(*value, |row| row.to_si(*value));
             self.check_size(*value, place)?;
         }
-        Ok(values)
+        Ok(())
     }
 
     /// The numbers with their unit once at the end, when each of them has this one.

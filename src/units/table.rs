@@ -336,6 +336,7 @@ const TEMPERATURE: &[UnitRow] = &[
 const SPEED: &[UnitRow] = &[
     UnitRow::si(&["km/h", "kph"], KILOMETRE_PER_HOUR, "1000 m an hour"),
     UnitRow::si(&["m/s"], ONE, "metre per second"),
+    UnitRow::si(&["mm/s"], MILLI, "0.001 m in each second"),
     UnitRow::trade(&["mph", "mi/h"], MILE.per(HOUR), "5280 ft an hour", YARD),
 ];
 

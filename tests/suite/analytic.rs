@@ -1,6 +1,7 @@
 //! Closed forms and independent calculations.
 
 mod axes;
+pub(crate) mod balance;
 mod block;
 mod bolt_pattern;
 mod bolt_resistance;
@@ -10,8 +11,11 @@ mod bush;
 mod bush_and_rod;
 mod clamped_polymer;
 mod composite_mass;
+mod crank;
 mod crushed_rail;
 mod curve;
+mod excitation;
+mod gas_torque;
 mod hard_builds;
 mod hardness;
 mod hydraulic;

@@ -1,5 +1,6 @@
 //! The one assertion helper of the suite, and builders that keep the tests short.
 
+pub(crate) mod fourier;
 pub(crate) mod law;
 
 use nalgebra::UnitQuaternion;

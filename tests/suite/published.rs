@@ -2,6 +2,7 @@
 
 mod american_rails;
 mod anodic_index;
+mod balancing_exercises;
 mod barton_fieldhouse_2018;
 mod bhandari;
 mod bhavikatti;
@@ -12,8 +13,10 @@ mod himelblau_rubin_2002;
 mod irvine_avionics;
 mod iso_898;
 mod jindal;
+mod khurmi_gupta;
 mod lindley;
 mod material_lists;
+mod nptel_112101096;
 mod plates_on_tubes;
 mod racca_timpner;
 mod rao_2004;

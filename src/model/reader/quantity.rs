@@ -106,6 +106,43 @@ impl<'a> Section<'a> {
         self.vector(key, quantity, bound)
     }
 
+    /// One number for each of `count` things, in one text with one unit at its end, in SI.
+    pub(crate) fn row(
+        &self,
+        key: &'static str,
+        quantity: Quantity,
+        bound: Bound,
+        (count, things): (usize, &str),
+    ) -> Option<Vec<f64>> {
+        let value = self.value(key)?;
+        let one = quantity.example_of(count.min(4));
+        let Some(text) = value.get_ref().as_str() else {
+            let wanted = format!("text such as \"{one}\"");
+            self.wrong_kind(value.span(), key, &wanted, value.get_ref());
+            return None;
+        };
+        let found = 1 + text.matches(',').count();
+        if found != count {
+            self.refuse(
+                key,
+                Code::WrongNumberOfItems,
+                format!(
+                    "{} has numbers for {found} {things}, not {count}",
+                    self.key_name(key)
+                ),
+                format!("write {count} numbers with one unit at the end, like \"{one}\""),
+            );
+            return None;
+        }
+        let numbers = units::parse_row(text, quantity, count)
+            .map_err(|error| self.note(self.unit_problem::<2>(key, value.span(), &error, bound)))
+            .ok()?;
+        for number in &numbers {
+            self.bounded(key, value.span(), *number, bound, &format!("\"{one}\""))?;
+        }
+        Some(numbers)
+    }
+
     /// Direction as three numbers, made a unit vector.
     pub(crate) fn direction(&self, key: &'static str) -> Option<Vec3> {
         let vector = self.vector(key, Quantity::Ratio, Bound::Any)?;

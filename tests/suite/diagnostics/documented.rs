@@ -58,7 +58,18 @@ fn every_key_stands_in_the_table_of_its_module() {
             &["part.rs"],
             "inertia.",
         ),
-        ("[engine]", "[engine]\nzzzzzzz = 1", &["drivetrain.rs"], ""),
+        (
+            "[engine]",
+            "[engine]\nzzzzzzz = 1",
+            &["drivetrain.rs", "shaking.rs"],
+            "",
+        ),
+        (
+            "[engine]",
+            "[engine]\nharmonics = [{ zzzzzzz = 1, order = 2, torque = \"9 N m\" }]",
+            &["shaking.rs"],
+            "harmonics.",
+        ),
         (
             "[driveline]",
             "[driveline]\nzzzzzzz = 1",

@@ -56,3 +56,25 @@ fn bounce_and_pitch_of_a_car() {
         ("bounce", "pitch")
     );
 }
+
+/// Problem of chapter 1: torque of an engine at 24 instants over 12 ms, taken apart in orders.
+///
+/// Statement from memory; amplitudes computed independently. It checks the sums
+/// by which other tests of this suite take samples apart.
+#[test]
+fn harmonics_of_a_torque_given_at_24_instants() {
+    let torque: Vec<f64> = [
+        770, 810, 850, 910, 1010, 1170, 1370, 1610, 1890, 1750, 1630, 1510, 1390, 1290, 1190, 1110,
+        1050, 990, 930, 890, 850, 810, 770, 750,
+    ]
+    .map(f64::from)
+    .to_vec();
+    let found = [0, 1, 2, 3].map(|order| crate::kit::fourier::amplitude(&torque, order).norm());
+    assert_close(
+        "orders",
+        &found,
+        &[1137.5, 441.335, 148.944, 65.713],
+        0.0,
+        6e-4,
+    );
+}
