@@ -16,6 +16,7 @@ mod hard_builds;
 mod hardness;
 mod hydraulic;
 mod in_service;
+mod joint_choices;
 mod joint_file;
 mod joints_of_a_build;
 mod large_compression;
