@@ -211,7 +211,7 @@ pub(super) fn read(section: Section<'_>, context: &Context<'_, '_>) -> Option<Jo
     let temperature = read_temperature(&section);
     let assembled = read_assembled(&section);
     let factors = sizing::read_factors(&section);
-    let choices = sizing::read_choices(&section, base.as_ref());
+    let choices = sizing::read_choices(&section, base.as_ref(), bolt.as_ref());
     let joint = axes.and_then(|(face, along)| {
         Some(Joint {
             name: name?,

@@ -68,6 +68,8 @@ pub enum Block {
     List(Vec<String>),
     /// Labelled values.
     Lines(Vec<Line>),
+    /// Lines to be copied as they stand, never broken.
+    Verbatim(Vec<String>),
     /// A table.
     Table(Table),
     /// Checks with all that is known of each.

@@ -208,6 +208,7 @@ fn block_lines(block: &Block, style: Style) -> Vec<String> {
                 indented("", 2, &text, WIDTH)
             })
             .collect(),
+        Block::Verbatim(lines) => lines.iter().map(|line| layout::visible(line)).collect(),
         Block::Table(table) => table::lines(table, style),
         Block::Findings(findings) => findings
             .iter()

@@ -20,6 +20,7 @@ mod hard_builds;
 mod hardness;
 mod hydraulic;
 mod in_service;
+mod joint_choices;
 mod joint_file;
 mod joints_by_a_second_program;
 mod joints_of_a_build;

@@ -10,4 +10,5 @@ mod model_file;
 mod modes;
 mod requirement_names;
 mod shown_shares;
+mod sizes_written;
 mod tangent;

@@ -10,6 +10,7 @@ pub mod sizes;
 pub mod squeezed;
 pub mod stack;
 pub mod tightening;
+pub mod written;
 
 use crate::model::Model;
 use crate::model::joint::Joint;

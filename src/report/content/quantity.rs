@@ -14,6 +14,9 @@ const WHOLE_BELOW: f64 = 100.0;
 /// Below this a plain number is a ratio, which shows two decimals like its scatter.
 const RATIO_BELOW: f64 = 10.0;
 
+/// All of a limit, in percent.
+const WHOLE: f64 = 100.0;
+
 /// More decimals than this are never needed to tell a value from its limit.
 const MOST_DECIMALS: u8 = 6;
 
@@ -29,7 +32,16 @@ pub fn number_with(value_si: f64, unit: Shown, digits: Digits) -> String {
     if value_si.is_finite() {
         units::number(unit.from_si(value_si), digits)
     } else {
-        "unknown".to_owned()
+        not_finite(value_si, unit).to_owned()
+    }
+}
+
+/// A share without end is one of a limit that leaves nothing.
+fn not_finite(value_si: f64, unit: Shown) -> &'static str {
+    if unit == Shown::Percent && value_si == f64::INFINITY {
+        "none left"
+    } else {
+        "unknown"
     }
 }
 
@@ -45,7 +57,7 @@ pub fn with_digits(value_si: f64, unit: Shown, digits: Digits) -> String {
     if value_si.is_finite() {
         units::show(value_si, unit, digits)
     } else {
-        "unknown".to_owned()
+        not_finite(value_si, unit).to_owned()
     }
 }
 
@@ -137,9 +149,20 @@ fn usual_digits(value_si: f64, unit: Shown) -> Digits {
         }
         Shown::Metre | Shown::Gee => Digits::Decimals(2),
         Shown::Number if size < RATIO_BELOW => Digits::Decimals(2),
+        Shown::Percent if size > WHOLE && size.round() <= WHOLE => just_over(size),
         Shown::Percent | Shown::RevPerMinute => Digits::Decimals(0),
         _ => Digits::Significant(3),
     }
+}
+
+/// Fewest decimals with which what is above 100 % by less than half of one does not read as 100 %.
+fn just_over(percent: f64) -> Digits {
+    let mut more = (1..=MOST_DECIMALS).map(Digits::Decimals);
+    let tells = |digits: &Digits| {
+        let shown = units::number(percent, *digits);
+        shown.parse::<f64>().is_ok_and(|read| read > WHOLE)
+    };
+    more.find(tells).unwrap_or(Digits::Decimals(0))
 }
 
 /// Symbol of the SI unit in which a value shown in `unit` is kept; `1` for plain numbers.
@@ -194,9 +217,17 @@ mod tests {
     }
 
     #[test]
+    fn a_share_just_over_the_whole_does_not_read_as_the_whole() {
+        let shown = [1.0, 1.0 - 1e-9, 1.004, 1.0004, 1.006].map(share);
+        assert_eq!(shown, ["100 %", "100 %", "100.4 %", "100.04 %", "101 %"]);
+    }
+
+    #[test]
     fn what_is_not_finite_is_said_in_words() {
         assert_eq!(with_unit(f64::NAN, Shown::Newton), "unknown");
         assert_eq!(number(f64::INFINITY, Shown::Hertz), "unknown");
+        assert_eq!(share(f64::INFINITY), "none left");
+        assert_eq!(share(f64::NAN), "unknown");
     }
 
     #[test]

@@ -16,6 +16,9 @@ pub(super) fn block(block: &Block, source: Source<'_>, earlier: usize) -> Markup
         Block::Paragraph(text) => html! { p { (inline(text)) } },
         Block::List(items) => html! { ul.prose { @for item in items { li { (inline(item)) } } } },
         Block::Lines(lines) => self::lines(lines),
+        Block::Verbatim(lines) => html! {
+            pre tabindex="0" { code { @for line in lines { (line) "\n" } } }
+        },
         Block::Table(data) => table::table(data, earlier),
         Block::Findings(findings) => html! {
             ol.findings { @for finding in findings { (self::finding(finding)) } }

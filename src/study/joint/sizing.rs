@@ -4,12 +4,12 @@ mod layout;
 mod variant;
 
 use crate::model::Model;
-use crate::model::fastener::{Grade, Thread};
 use crate::model::joint::Joint;
 
 use super::requirement::Requirement;
 use super::{JointResult, of_joint};
 use crate::study::evaluate::LoadResult;
+pub use variant::SLEEVE_STEEL;
 use variant::{Variant, variants};
 
 /// What came of looking for the lightest sizes.
@@ -28,20 +28,8 @@ pub struct Sizing {
 /// One combination of sizes, computed under all load cases.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trial {
-    /// Thread of the bolts.
-    pub thread: Thread,
-    /// Their strength class.
-    pub grade: Grade,
-    /// How many, in [`Trial::pattern`].
-    pub bolts: usize,
-    /// Where they are, in the axes of the joint face \[m\].
-    pub pattern: Vec<[f64; 2]>,
-    /// Outside diameter of the sleeves \[m\]; `None` without.
-    pub sleeve: Option<f64>,
-    /// Length of the sleeves \[m\], at the short end of their tolerance; `None` without.
-    pub sleeve_length: Option<f64>,
-    /// Thickness of the plate \[m\]; `None` without.
-    pub plate: Option<f64>,
+    /// The joint as it was judged: sizes that were tried, torque and length of the bolt left open, all else as in the file.
+    pub joint: Joint,
     /// Torque to set [N m].
     pub torque: f64,
     /// Mass of bolts with nuts, sleeves and plates \[kg\].
@@ -131,13 +119,7 @@ fn tried(
         (governs, used) = most_used(&requirements, &ends)?;
     }
     Some(Trial {
-        thread: joint.bolt.thread,
-        grade: joint.bolt.grade,
-        bolts: joint.pattern.len(),
-        pattern: joint.pattern.clone(),
-        sleeve: joint.sleeve.as_ref().map(|sleeve| sleeve.outer),
-        sleeve_length: joint.sleeve.as_ref().map(|sleeve| sleeve.length),
-        plate: joint.plate.as_ref().map(|plate| plate.thickness),
+        joint: joint.clone(),
         torque: preload.torque,
         mass: variant.mass,
         governs: governs.clone(),

@@ -375,22 +375,22 @@ fn the_lightest_sizes_hold_and_one_step_down_does_not() {
     let sizing = joint.sizing.unwrap();
     assert!(sizing.holds);
     let best = &sizing.best;
-    assert!(best.governs.holds() && best.plate.is_none());
+    assert!(best.governs.holds() && best.joint.plate.is_none());
     assert!(!sizing.smaller.is_empty());
     for lesser in &sizing.smaller {
         assert!(!lesser.governs.holds(), "{lesser:#?}");
         assert!(lesser.mass <= best.mass * (1.0 + 1e-12));
     }
-    let sleeve = best.sleeve.unwrap();
+    let sleeve = best.joint.sleeve.as_ref().unwrap().outer;
     let drawn = file(
         &format!(
             "size = \"{}\", class = \"{}\"",
-            best.thread.name, best.grade.name
+            best.joint.bolt.thread.name, best.joint.bolt.grade.name
         ),
         &format!(
             "sleeve = {{ outer = \"{} mm\", inner = \"{} mm\", material = \"S235\" }}\n",
             sleeve * 1e3,
-            best.thread.hole * 1e3
+            best.joint.bolt.hole * 1e3
         ),
     );
     let evaluation = evaluate(&drawn).unwrap();

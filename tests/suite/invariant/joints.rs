@@ -7,11 +7,11 @@ use bedplate::report::content::table::{Cell, Row};
 use bedplate::study::check::Verdict;
 use bedplate::study::evaluate::{Evaluation, evaluate};
 use bedplate::study::joint::requirement::Requirement;
-use bedplate::study::joint::sizing::Trial;
 use bedplate::units::Shown;
 use proptest::prelude::*;
 use proptest::test_runner::Config;
 
+use super::sizes_written::pasted;
 use crate::kit::{four_mounts_and, model};
 
 /// A build whose weight, rates and torque are so many times those of another; then so are all reactions and preloads.
@@ -104,29 +104,6 @@ fn sized(scatter: f64, haul: f64) -> String {
     + &format!("[isolator.own]\nkind = \"rates\"\nscatter = {scatter}\nrates = \"200, 200, 400 N/mm\"\n")
 }
 
-/// The same with these sizes in the file.
-fn drawn(asked: &str, trial: &Trial) -> Model {
-    let text = asked
-        .replace(
-            ASKED,
-            &ASKED
-                .replace("M16", trial.thread.name)
-                .replace("10.9", trial.grade.name),
-        )
-        .replace(
-            WIDE,
-            &WIDE
-                .replace("40", &format!("{}", trial.sleeve.unwrap() * 1e3))
-                .replace("17.5", &format!("{}", trial.thread.hole * 1e3)),
-        )
-        .replace(
-            THICK,
-            &THICK.replace("12", &format!("{}", trial.plate.unwrap() * 1e3)),
-        )
-        .replace("size = true\n", "");
-    model(&text)
-}
-
 /// Verdicts on the joint that are neither advice nor without an answer.
 fn verdicts(model: &Model) -> Vec<(String, Verdict)> {
     let checks = evaluate(model).unwrap().checks;
@@ -145,13 +122,13 @@ proptest! {
         let asked = sized(scatter, haul);
         let sizing = evaluate(&model(&asked)).unwrap().joints.remove(0).sizing.unwrap();
         prop_assert!(sizing.holds, "{:?}", sizing.best.governs.id);
-        for (id, verdict) in verdicts(&drawn(&asked, &sizing.best)) {
+        for (id, verdict) in verdicts(&model(&pasted(&asked, &sizing.best.joint))) {
             prop_assert_eq!(verdict, Verdict::Ok, "{}", id);
         }
         for lesser in &sizing.smaller {
             prop_assert!(!lesser.holds());
-            let missed = verdicts(&drawn(&asked, lesser)).into_iter().any(|(_, verdict)| verdict != Verdict::Ok);
-            prop_assert!(missed, "{} {} {:?}", lesser.thread.name, lesser.grade.name, lesser.sleeve);
+            let missed = verdicts(&model(&pasted(&asked, &lesser.joint))).into_iter().any(|(_, verdict)| verdict != Verdict::Ok);
+            prop_assert!(missed, "{:?}", lesser.joint);
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::model::Model;
 use crate::model::joint::Joint;
-use crate::report::content::{Block, Drawing, Line, Plate};
+use crate::report::content::{Block, Drawing, Plate};
 use crate::study::evaluate::Evaluation;
 use crate::study::joint::JointResult;
 
@@ -33,13 +33,7 @@ pub fn blocks(
     if !cases.is_empty() {
         blocks.push(Block::Table(cases));
     }
-    if let Some(sizing) = &result.sizing {
-        blocks.push(Block::Table(sizes::table(model, joint, sizing)));
-        blocks.push(Block::Lines(vec![Line::new(
-            "their `pattern`",
-            sizes::pattern(sizing),
-        )]));
-    }
+    blocks.extend(sizes::blocks(model, joint, result.sizing.as_ref()));
     blocks.push(Block::plate(Drawing::ClampDiagram { joint: place }));
     blocks.push(Block::Table(stack::table(result)));
     blocks.push(Block::Lines(squeezed::lines(model, joint, result)));

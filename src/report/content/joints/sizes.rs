@@ -1,11 +1,107 @@
 //! The lightest sizes with which a joint holds, and why the next smaller ones do not.
 
 use crate::model::Model;
-use crate::model::joint::{Choices, Joint};
+use crate::model::joint::{Joint, Seat};
 use crate::report::content::table::{Cell, Column, Group, Row, Table};
-use crate::report::content::{names, quantity};
-use crate::study::joint::sizing::{Sizing, Trial};
+use crate::report::content::{Block, names};
+use crate::study::joint::sizing::{SLEEVE_STEEL, Sizing, Trial};
 use crate::units::{Digits, Shown};
+
+use super::written;
+
+/// What came of looking for sizes: the table, what to widen where none hold, and the keys to write into the file.
+#[must_use]
+pub fn blocks(model: &Model, joint: &Joint, sizing: Option<&Sizing>) -> Vec<Block> {
+    let Some(sizing) = sizing else {
+        let words = "No combination of the sizes to choose from can be made: the bolts or sleeves find no room beside each other, or a class is not made in a size.";
+        let asked = joint.choices.as_ref();
+        return asked.map(|_| Block::paragraph(words)).into_iter().collect();
+    };
+    let mut blocks = vec![Block::Table(table(model, joint, sizing))];
+    if !sizing.holds {
+        let wider = wider(joint);
+        if !wider.is_empty() {
+            blocks.push(Block::List(wider));
+        }
+    }
+    blocks.push(Block::paragraph(told(joint, sizing)));
+    blocks.push(Block::Verbatim(written::lines(&sizing.best.joint)));
+    blocks
+}
+
+/// What of the file is not kept, before the keys that are.
+fn told(joint: &Joint, sizing: &Sizing) -> String {
+    let best = &sizing.best.joint;
+    let mut words = format!(
+        "The sizes {} as they go into the file, in place of the same keys of the joint; then take `size` and `choose` out.",
+        if sizing.holds {
+            "that hold"
+        } else {
+            "that come nearest"
+        }
+    );
+    let dropped: Vec<&str> = [
+        (joint.bolt.torque.is_some(), "`bolt.torque`"),
+        (joint.bolt.length.is_some(), "`bolt.length`"),
+    ]
+    .into_iter()
+    .filter_map(|(is_stated, key)| is_stated.then_some(key))
+    .collect();
+    if !dropped.is_empty() {
+        words.push_str(&format!(
+            " Left out: {}; each size is tightened with what it bears, and as long as it must be.",
+            dropped.join(" and ")
+        ));
+    }
+    if joint.sleeve.is_none()
+        && let Some(sleeve) = &best.sleeve
+    {
+        words.push_str(&format!(
+            " The file has no sleeve: this one is taken as of {}, {}.",
+            sleeve.material.name,
+            match sleeve.seat {
+                Seat::Through => "through both walls",
+                Seat::Inside => "between the walls",
+            }
+        ));
+    }
+    if joint.washer != best.washer {
+        words.push_str(" The washer grows with the head.");
+    }
+    if let (Some(own), Some(found)) = (&joint.sleeve, &best.sleeve)
+        && own.shoulder != found.shoulder
+    {
+        words.push_str(" The shoulder of the sleeve stands out as far as that of the file.");
+    }
+    words
+}
+
+/// What would give more to choose from.
+fn wider(joint: &Joint) -> Vec<String> {
+    let mut words = Vec::new();
+    let has_shoulder = joint
+        .sleeve
+        .as_ref()
+        .is_some_and(|sleeve| sleeve.shoulder.is_some());
+    if joint.plate.is_none() && joint.base.rail().is_none() {
+        words.push("A `plate` would help.".to_owned());
+    } else if joint.plate.is_none() && !has_shoulder {
+        words.push("A `plate` or a sleeve with a `shoulder` would help.".to_owned());
+    }
+    let is_count_open = joint
+        .choices
+        .as_ref()
+        .is_some_and(|choices| choices.counts.is_empty());
+    if joint.pattern.len() == 1 {
+        words.push(
+            "More bolts may help: give `pattern` two places to spread them between, and `choose = { counts = [2, 4] }`."
+                .to_owned(),
+        );
+    } else if is_count_open {
+        words.push("More bolts may help: `choose = { counts = [2, 4] }`.".to_owned());
+    }
+    words
+}
 
 /// The sizes found first, then one step down in each size.
 #[must_use]
@@ -42,43 +138,25 @@ pub fn table(model: &Model, joint: &Joint, sizing: &Sizing) -> Table {
         ],
         groups: vec![Group::plain(rows)],
         note: Some(format!(
-            "Out of {} combinations{}. The mass is that of bolts with nuts, sleeves and plates. The limit used \
+            "Out of {} combinations{}.{} The mass is that of bolts with nuts, sleeves and plates. The limit used \
              counts in how the isolators scatter; above 100 % it fails. Cut the sleeve between the length told and flush.",
             sizing.choices,
             joint
                 .choices
                 .as_ref()
-                .map_or(String::new(), |choices| format!(": {}", listed(choices)))
+                .map_or(String::new(), |choices| format!(": {}", choices.words())),
+            if joint.sleeve.is_none()
+                && joint
+                    .choices
+                    .as_ref()
+                    .is_some_and(|one| !one.sleeves.is_empty())
+            {
+                format!(" No sleeve is tried as well; sleeves are of {SLEEVE_STEEL}.")
+            } else {
+                String::new()
+            }
         )),
     }
-}
-
-/// What there was to choose from, in words.
-fn listed(choices: &Choices) -> String {
-    let names = |list: Vec<&str>| list.join(", ");
-    let lengths = |list: &[f64]| {
-        let numbers = list.iter().map(|length| {
-            quantity::number_with(*length, Shown::Millimetre, Digits::Significant(3))
-        });
-        numbers.collect::<Vec<_>>().join(", ")
-    };
-    let mut parts = vec![
-        names(choices.threads.iter().map(|thread| thread.name).collect()),
-        format!(
-            "classes {}",
-            names(choices.grades.iter().map(|grade| grade.name).collect())
-        ),
-    ];
-    if !choices.counts.is_empty() {
-        let counts = choices.counts.iter().map(u32::to_string);
-        parts.push(format!("{} bolts", counts.collect::<Vec<_>>().join(", ")));
-    }
-    for (what, list) in [("sleeves", &choices.sleeves), ("plates", &choices.plates)] {
-        if !list.is_empty() {
-            parts.push(format!("{what} of {} mm", lengths(list)));
-        }
-    }
-    parts.join("; ")
 }
 
 fn row(model: &Model, name: &str, trial: &Trial) -> Row {
@@ -87,33 +165,23 @@ fn row(model: &Model, name: &str, trial: &Trial) -> Row {
         Some(load) => format!("{}, {load}", trial.governs.title),
         None => trial.governs.title.clone(),
     };
+    let tried = &trial.joint;
     Row::new(
         name,
         vec![
             Cell::Text(format!(
                 "{} × {} of {}",
-                trial.bolts, trial.thread.name, trial.grade.name
+                tried.pattern.len(),
+                tried.bolt.thread.name,
+                tried.bolt.grade.name
             )),
-            Cell::maybe(trial.sleeve),
-            Cell::maybe(trial.sleeve_length),
-            Cell::maybe(trial.plate),
+            Cell::maybe(tried.sleeve.as_ref().map(|sleeve| sleeve.outer)),
+            Cell::maybe(tried.sleeve.as_ref().map(|sleeve| sleeve.length)),
+            Cell::maybe(tried.plate.as_ref().map(|plate| plate.thickness)),
             Cell::Number(trial.torque),
             Cell::Number(trial.mass),
             Cell::Number(trial.used),
             Cell::Text(governs),
         ],
     )
-}
-
-/// Where the bolts of the sizes found stand, as `pattern` of the file.
-#[must_use]
-pub fn pattern(sizing: &Sizing) -> String {
-    let whole = |length: f64| quantity::number_with(length, Shown::Millimetre, Digits::Decimals(1));
-    let places: Vec<String> = sizing
-        .best
-        .pattern
-        .iter()
-        .map(|[x, y]| format!("\"{}, {} mm\"", whole(*x), whole(*y)))
-        .collect();
-    format!("[{}]", places.join(", "))
 }

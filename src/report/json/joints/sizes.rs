@@ -26,6 +26,13 @@ struct TrialOut<'a> {
     /// Outside; `null` without a sleeve.
     sleeve_outer_m: Option<f64>,
     sleeve_length_m: Option<f64>,
+    sleeve_inner_m: Option<f64>,
+    sleeve_gap_m: Option<f64>,
+    sleeve_material: Option<&'a str>,
+    /// Diameter of the flange of the sleeve; `null` without one.
+    shoulder_m: Option<f64>,
+    /// Outside diameter; `null` without a washer.
+    washer_m: Option<f64>,
     plate_m: Option<f64>,
     tightening_torque_nm: f64,
     /// Bolts with nuts, sleeves and plates.
@@ -48,14 +55,21 @@ impl<'a> SizingOut<'a> {
 
 impl<'a> TrialOut<'a> {
     fn of(trial: &'a Trial) -> Self {
+        let joint = &trial.joint;
+        let sleeve = joint.sleeve.as_ref();
         Self {
-            thread: trial.thread.name,
-            class: trial.grade.name,
-            count: trial.bolts,
-            pattern_m: &trial.pattern,
-            sleeve_outer_m: trial.sleeve,
-            sleeve_length_m: trial.sleeve_length,
-            plate_m: trial.plate,
+            thread: joint.bolt.thread.name,
+            class: joint.bolt.grade.name,
+            count: joint.pattern.len(),
+            pattern_m: &joint.pattern,
+            sleeve_outer_m: sleeve.map(|sleeve| sleeve.outer),
+            sleeve_length_m: sleeve.map(|sleeve| sleeve.length),
+            sleeve_inner_m: sleeve.map(|sleeve| sleeve.inner),
+            sleeve_gap_m: sleeve.map(|sleeve| sleeve.gap),
+            sleeve_material: sleeve.map(|sleeve| sleeve.material.name.as_str()),
+            shoulder_m: sleeve.and_then(|sleeve| Some(sleeve.shoulder?.diameter)),
+            washer_m: joint.washer.map(|washer| washer.diameter),
+            plate_m: joint.plate.as_ref().map(|plate| plate.thickness),
             tightening_torque_nm: trial.torque,
             mass_kg: trial.mass,
             governs: trial.governs.id,

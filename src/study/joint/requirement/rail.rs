@@ -342,7 +342,8 @@ fn pull_through(
             [material.yield_strength, material.tensile_strength],
         ),
     };
-    let limit = if welded.is_none() && held <= hole {
+    let goes_through = welded.is_none() && held <= hole;
+    let limit = if goes_through {
         0.0
     } else {
         let punched = punching::round(held, base.wall, tears) / SAFETY;
@@ -373,11 +374,18 @@ fn pull_through(
         sense: Sense::AtMost,
         unit: Shown::Newton,
         advisory: false,
-        basis: format!(
-            "punching over {SAFETY} and face mechanism over {}, {:.1} mm wide, {on} (EN 1993-1-8, tables 3.4 and 7.11, from memory)",
-            joint.factors.yields,
-            held * 1e3,
-        ),
+        basis: if goes_through {
+            format!(
+                "the nut passes through the hole of {:.1} mm: nothing bears on the wall",
+                hole * 1e3
+            )
+        } else {
+            format!(
+                "punching over {SAFETY} and face mechanism over {}, {:.1} mm wide, {on} (EN 1993-1-8, tables 3.4 and 7.11, from memory)",
+                joint.factors.yields,
+                held * 1e3,
+            )
+        },
         cure: "a plate on both faces, a wide washer, a sleeve with a shoulder on the far wall",
     })
 }

@@ -138,7 +138,7 @@ fn across(
         ),
         _ => (
             0.0,
-            "a flat foot or plate touches a tube along a line and tips over it (derived)"
+            "what is flat touches the tube along one line and tips over it: nothing holds against this moment (derived)"
                 .to_owned(),
         ),
     };

@@ -4,6 +4,7 @@
 ///
 /// As many as there are stay where they are; one goes to the middle; bolts in one line are spread
 /// evenly over it; others stand in two even rows along the longer side, an odd one in the first row.
+/// New places are rounded to what is marked out.
 pub(super) fn spread(pattern: &[[f64; 2]], count: usize) -> Option<Vec<[f64; 2]>> {
     if count == pattern.len() {
         return Some(pattern.to_vec());
@@ -17,7 +18,7 @@ pub(super) fn spread(pattern: &[[f64; 2]], count: usize) -> Option<Vec<[f64; 2]>
     let (x, y) = (ends(0), ends(1));
     let middle = |[low, high]: [f64; 2]| f64::midpoint(low, high);
     if count == 1 {
-        return Some(vec![[middle(x), middle(y)]]);
+        return Some(vec![[middle(x), middle(y)].map(marked)]);
     }
     let size = |[low, high]: [f64; 2]| high - low;
     let is_long_in_x = size(x) >= size(y);
@@ -26,6 +27,7 @@ pub(super) fn spread(pattern: &[[f64; 2]], count: usize) -> Option<Vec<[f64; 2]>
         return None;
     }
     let place = |along: f64, across: f64| {
+        let [along, across] = [along, across].map(marked);
         if is_long_in_x {
             [along, across]
         } else {
@@ -44,6 +46,11 @@ pub(super) fn spread(pattern: &[[f64; 2]], count: usize) -> Option<Vec<[f64; 2]>
             .flat_map(|(across, in_row)| evenly(long, in_row).map(move |at| place(at, across)))
             .collect(),
     )
+}
+
+/// The nearest tenth of a millimetre \[m\].
+fn marked(length: f64) -> f64 {
+    (length * 1e4).round() / 1e4
 }
 
 /// Even places from end to end; one of them in the middle.
@@ -74,6 +81,8 @@ mod tests {
         let upright = [[0.0, -0.03], [0.0, 0.03]];
         let line = vec![[0.0, -0.03], [0.0, 0.0], [0.0, 0.03]];
         assert_eq!(spread(&upright, 3), Some(line));
+        let thirds = vec![[-0.05, 0.0], [-0.0167, 0.0], [0.0167, 0.0], [0.05, 0.0]];
+        assert_eq!(spread(&[[-0.05, 0.0], [0.05, 0.0]], 4), Some(thirds));
         assert_eq!(spread(&[[0.0, 0.0]], 2), None);
     }
 }

@@ -19,7 +19,10 @@ use crate::study::joint::stack::Stack;
 const THINNEST: f64 = 1.5e-3;
 
 /// What a sleeve that is not in the file is made of.
-const SLEEVE_STEEL: &str = "S235";
+pub const SLEEVE_STEEL: &str = "S235";
+
+/// Lengths that differ by less are the same \[m\].
+const SAME: f64 = 1e-9;
 
 /// Height of head and nut together, in diameters.
 ///
@@ -70,8 +73,6 @@ impl Variant {
 pub(super) fn variants(model: &Model, joint: &Joint, choices: &Choices) -> Vec<Variant> {
     let mut threads = choices.threads.clone();
     threads.sort_by(|a, b| a.stress_area().total_cmp(&b.stress_area()));
-    let mut grades = choices.grades.clone();
-    grades.sort_by(|a, b| strength(a).total_cmp(&strength(b)));
     let mut counts: Vec<usize> = choices
         .counts
         .iter()
@@ -81,20 +82,14 @@ pub(super) fn variants(model: &Model, joint: &Joint, choices: &Choices) -> Vec<V
         counts.push(joint.pattern.len());
     }
     let sleeves = sleeves(joint, choices);
-    let plates = if joint.plate.is_some() {
-        rising(&choices.plates)
-    } else {
-        Vec::new()
-    };
-    counts.sort_unstable();
-    let plates: Vec<Option<f64>> = if plates.is_empty() {
+    let plates: Vec<Option<f64>> = if choices.plates.is_empty() {
         vec![joint.plate.as_ref().map(|plate| plate.thickness)]
     } else {
-        plates.into_iter().map(Some).collect()
+        choices.plates.iter().copied().map(Some).collect()
     };
     let mut found = Vec::new();
     for (t, thread) in threads.iter().enumerate() {
-        for (g, grade) in grades.iter().enumerate() {
+        for (g, grade) in choices.grades.iter().enumerate() {
             for (c, count) in counts.iter().enumerate() {
                 for (s, sleeve) in sleeves.iter().enumerate() {
                     for (p, plate) in plates.iter().enumerate() {
@@ -122,19 +117,13 @@ fn strength(grade: &Grade) -> f64 {
     grade.limits(0.0).map_or(0.0, |limits| limits.tensile)
 }
 
-fn rising(list: &[f64]) -> Vec<f64> {
-    let mut list = list.to_vec();
-    list.sort_by(f64::total_cmp);
-    list
-}
-
 /// Sleeves to try: those of the list, and none where the file has none; on a solid part only none.
 fn sleeves(joint: &Joint, choices: &Choices) -> Vec<Option<f64>> {
-    if joint.base.rail().is_none() || choices.sleeves.is_empty() {
+    if choices.sleeves.is_empty() {
         return vec![joint.sleeve.as_ref().map(|sleeve| sleeve.outer)];
     }
     let none = joint.sleeve.is_none().then_some(None);
-    let listed = rising(&choices.sleeves).into_iter().map(Some);
+    let listed = choices.sleeves.iter().copied().map(Some);
     none.into_iter().chain(listed).collect()
 }
 
@@ -147,11 +136,18 @@ fn made(
     plate: Option<f64>,
 ) -> Option<Joint> {
     let mut sized = joint.clone();
+    sized.choices = None;
+    // Holes of the file are kept for bolts as thick as its own.
+    let is_as_thick = (thread.nominal - joint.bolt.thread.nominal).abs() < SAME;
     sized.bolt = Bolt {
         thread: *thread,
         grade: *grade,
         limits: grade.limits(thread.nominal)?,
-        hole: thread.hole,
+        hole: if is_as_thick {
+            joint.bolt.hole
+        } else {
+            thread.hole
+        },
         torque: None,
         length: None,
         ..joint.bolt.clone()
@@ -175,18 +171,20 @@ fn made(
             usual,
         );
     }
-    if let Some(washer) = &mut sized.washer {
+    if let Some(washer) = &mut sized.washer
+        && !is_as_thick
+    {
         // A washer keeps its size relative to the head, in whole millimetres.
         let scaled = washer.diameter * thread.head_bearing / joint.bolt.thread.head_bearing;
         washer.diameter = (scaled * 1e3 - 1e-6).ceil() / 1e3;
     }
     if let Some(polymer) = &sized.polymer
-        && matches!(polymer.role, PolymerRole::Clamped { diameter } if diameter <= thread.hole)
+        && matches!(polymer.role, PolymerRole::Clamped { diameter } if diameter <= sized.bolt.hole)
     {
         return None;
     }
     sized.sleeve = match sleeve {
-        Some(outer) => Some(sleeve_of(joint, outer, thread)?),
+        Some(outer) => Some(sleeve_of(joint, outer, &sized.bolt)?),
         None => None,
     };
     if let (Some(own), Some(thickness)) = (&mut sized.plate, plate) {
@@ -205,8 +203,11 @@ fn follow(follows: [bool; 2], sides: [&mut f64; 2], usual: [f64; 2]) {
     }
 }
 
-fn sleeve_of(joint: &Joint, outer: f64, thread: &Thread) -> Option<Sleeve> {
-    let inner = thread.hole;
+/// The sleeve of this outside diameter around a bolt, which may be of another size than the joint's own.
+fn sleeve_of(joint: &Joint, outer: f64, bolt: &Bolt) -> Option<Sleeve> {
+    let is_as_thick = (bolt.thread.nominal - joint.bolt.thread.nominal).abs() < SAME;
+    let own_inner = joint.sleeve.as_ref().map(|own| own.inner);
+    let inner = own_inner.filter(|_| is_as_thick).unwrap_or(bolt.hole);
     let wall = (outer - inner) / 2.0;
     if wall < THINNEST {
         return None;
@@ -232,30 +233,45 @@ fn sleeve_of(joint: &Joint, outer: f64, thread: &Thread) -> Option<Sleeve> {
     }
     sleeve.hole = match own.seat {
         // The hole keeps the play it leaves around the sleeve.
-        Seat::Through => own.hole + outer - own.outer,
-        Seat::Inside => thread.hole,
+        Seat::Through => outer + (own.hole - own.outer),
+        Seat::Inside => bolt.hole,
     };
     (sleeve.outer, sleeve.inner) = (outer, inner);
     Some(sleeve)
 }
 
-/// Whether the bolts find room beside each other, and every hole or sleeve inside the hollow of the rail and before its cut end.
+/// Whether the file with these sizes would be taken: bolts and sleeves beside each other, every hole in foot
+/// and plate, every hole or sleeve inside the hollow of the rail and before its cut end.
 fn fits(joint: &Joint) -> bool {
+    let reach = joint.pattern.iter().fold([0.0_f64; 2], |[x, y], place| {
+        [x.max(place[0].abs()), y.max(place[1].abs())]
+    });
+    let holds = |sides: [f64; 2]| {
+        let mut both = sides.into_iter().zip(reach);
+        both.all(|(side, reach)| side > 2.0 * reach + joint.bolt.hole)
+    };
+    let foot = joint.foot.as_ref().map(|foot| [foot.length, foot.width]);
+    let plate = joint.plate.as_ref();
+    let plate = plate.map(|plate| [plate.length, plate.width]);
+    if !foot.into_iter().chain(plate).all(holds) {
+        return false;
+    }
     let head = joint.bolt.thread.head_bearing;
     let Some(rail) = joint.base.rail() else {
         return nearest(&joint.pattern) >= head;
     };
-    let widest = joint
+    let [hole, widest] = joint
         .sleeve
         .as_ref()
-        .map_or(joint.bolt.hole, |sleeve| sleeve.outer.max(sleeve.hole));
-    let room = rail.face_width / 2.0 - rail.wall - widest / 2.0;
+        .map_or([joint.bolt.hole; 2], |sleeve| {
+            [sleeve.hole, sleeve.outer.max(sleeve.hole)]
+        });
+    let [along, across] = reach;
+    let hollow = rail.face_width - 2.0 * rail.wall - 2.0 * across;
     let end = rail.edge.unwrap_or(f64::INFINITY);
     nearest(&joint.pattern) >= head.max(widest)
-        && joint
-            .pattern
-            .iter()
-            .all(|[x, y]| y.abs() <= room && x.abs() + widest / 2.0 < end)
+        && hollow >= widest.max(joint.bolt.hole)
+        && along + hole / 2.0 < end
 }
 
 /// Mass of bolts with nuts, sleeves and plates \[kg\].
