@@ -9,5 +9,6 @@ mod joints;
 mod model_file;
 mod modes;
 mod requirement_names;
+mod road;
 mod shown_shares;
 mod tangent;
