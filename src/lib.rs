@@ -31,7 +31,7 @@
 //! # Reading order
 //!
 //! [`units`], [`spatial`], [`numeric`], [`diagnostic`]; then [`model`]; then
-//! [`rigid`], [`drive`], [`strength`] and [`road`]; then [`study`]; then
+//! [`rigid`], [`drive`], [`strength`], [`road`] and [`history`]; then [`study`]; then
 //! `report`. A module uses those before it, never those after.
 //!
 //! The library never prints, never ends the process and never reads the
@@ -43,6 +43,7 @@
 
 pub mod diagnostic;
 pub mod drive;
+pub mod history;
 pub mod model;
 pub mod numeric;
 pub mod report;

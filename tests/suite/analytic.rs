@@ -25,6 +25,7 @@ mod mount_law;
 mod plate_strip;
 mod polyurethane;
 mod powertrain_on_mounts;
+mod random_fatigue;
 mod rest_and_torque;
 mod road_track;
 mod rods;

@@ -5,6 +5,7 @@ mod bolts;
 mod build;
 mod equilibrium;
 mod every_kind;
+mod history;
 mod joints;
 mod model_file;
 mod modes;

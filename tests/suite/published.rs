@@ -2,6 +2,7 @@
 
 mod american_rails;
 mod anodic_index;
+mod astm_e1049;
 mod barton_fieldhouse_2018;
 mod bhandari;
 mod bhavikatti;

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Modules of the library with their ranks; a module may use those of smaller rank and, within a rank below 3, its equals.
-const RANKS: [(&str, u8); 11] = [
+const RANKS: [(&str, u8); 12] = [
     ("units", 1),
     ("spatial", 1),
     ("numeric", 1),
@@ -14,6 +14,7 @@ const RANKS: [(&str, u8); 11] = [
     ("drive", 3),
     ("strength", 3),
     ("road", 3),
+    ("history", 3),
     ("study", 4),
     ("report", 5),
 ];
