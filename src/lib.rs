@@ -31,8 +31,8 @@
 //! # Reading order
 //!
 //! [`units`], [`spatial`], [`numeric`], [`diagnostic`]; then [`model`]; then
-//! [`rigid`], [`drive`] and [`strength`]; then [`study`]; then `report`. A module uses
-//! those before it, never those after.
+//! [`rigid`], [`drive`], [`strength`], [`road`] and [`history`]; then [`study`]; then
+//! `report`. A module uses those before it, never those after.
 //!
 //! The library never prints, never ends the process and never reads the
 //! environment.
@@ -43,10 +43,12 @@
 
 pub mod diagnostic;
 pub mod drive;
+pub mod history;
 pub mod model;
 pub mod numeric;
 pub mod report;
 pub mod rigid;
+pub mod road;
 pub mod spatial;
 pub mod strength;
 pub mod study;

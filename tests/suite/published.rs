@@ -2,15 +2,20 @@
 
 mod american_rails;
 mod anodic_index;
+mod astm_e1049;
 mod balancing_exercises;
 mod barton_fieldhouse_2018;
 mod bhandari;
 mod bhavikatti;
 mod dehaeze_2021;
 mod en_1993_joints;
+mod harris_shock;
 mod hibbeler;
 mod himelblau_rubin_2002;
 mod irvine_avionics;
+mod irvine_shock;
+mod iso_2631;
+mod iso_8608;
 mod iso_898;
 mod jindal;
 mod khurmi_gupta;

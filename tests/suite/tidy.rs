@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Modules of the library with their ranks; a module may use those of smaller rank and, within a rank below 3, its equals.
-const RANKS: [(&str, u8); 10] = [
+const RANKS: [(&str, u8); 12] = [
     ("units", 1),
     ("spatial", 1),
     ("numeric", 1),
@@ -13,6 +13,8 @@ const RANKS: [(&str, u8); 10] = [
     ("rigid", 3),
     ("drive", 3),
     ("strength", 3),
+    ("road", 3),
+    ("history", 3),
     ("study", 4),
     ("report", 5),
 ];

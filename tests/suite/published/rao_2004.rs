@@ -1,5 +1,5 @@
 //! S. S. Rao, Mechanical Vibrations, 4th edition, 2004, chapter 5:
-//! bounce and pitch of a car.
+//! bounce and pitch of a car; chapter 3: a car on a road of sine waves.
 //!
 //! Label: from memory. Data give 5.859292 and 9.434089 rad/s; the source prints five digits.
 
@@ -8,6 +8,7 @@ use bedplate::rigid::equilibrium::solve_equilibrium;
 use bedplate::rigid::loading::Loading;
 use bedplate::rigid::modes::{Mode, solve_modes};
 use bedplate::rigid::supported::Supported;
+use bedplate::road::transmissibility::{Damping, transmissibility};
 use bedplate::spatial::{Mat3, Vec3};
 
 use crate::kit::{assert_close, linear, plain_mount};
@@ -76,5 +77,24 @@ fn harmonics_of_a_torque_given_at_24_instants() {
         &[1137.5, 441.335, 148.944, 65.713],
         0.0,
         6e-4,
+    );
+}
+
+/// Chapter 3: a car on a road of sine waves. Printed: 5.81778 rad/s, ratio 1.100964, 0.055048 m;
+/// the data give 5.81776 rad/s.
+#[test]
+fn a_car_on_a_sine_road() {
+    let (mass, stiffness, damping) = (1200.0_f64, 400e3, 0.5);
+    let (speed, wave, height) = (20.0 / 3.6, 6.0, 0.05);
+    let shaken = std::f64::consts::TAU * speed / wave;
+    assert_close("road", &[shaken], &[5.817_78], 5e-6, 0.0);
+    let ratio = shaken / (stiffness / mass).sqrt();
+    let carried = transmissibility(Damping::Ratio(damping), ratio).norm();
+    assert_close(
+        "ratio",
+        &[carried, carried * height],
+        &[1.100_964, 0.055_048],
+        1e-5,
+        0.0,
     );
 }
